@@ -1,0 +1,73 @@
+// What may the public know of a puzzle before the reveal? A type of its own, built by naming what
+// goes in (rule T2): a field that is not written down here cannot get out.
+
+import type { PuzzleTerms, SchemeName, Task } from '#lib/book/terms.ts';
+import { type PuzzleMoments, type PuzzleState, stateAt } from './puzzle-state.ts';
+import { mayBeSeen } from './what-may-be-seen.ts';
+
+/** A puzzle as anybody may see it, in every public state. */
+export interface PublicPuzzle {
+  readonly slug: string;
+  readonly showName: string;
+  /** The episode's number as the show counts, null where it does not. */
+  readonly episodeNumber: number | null;
+  readonly episodeTitle: string;
+  readonly title: string;
+  readonly fen: string;
+  readonly turn: 'w' | 'b';
+  readonly task: Task;
+  /** The sentence under the task that says how far to write (rule O1); public by its purpose. */
+  readonly howFar: string;
+  readonly anyDefence: boolean;
+  readonly mateWritten: boolean;
+  readonly scheme: SchemeName;
+  readonly state: Exclude<PuzzleState, 'draft' | 'verified' | 'published'>;
+  readonly opensAt: Date;
+  readonly closesAt: Date;
+  /** The host's time zone, an IANA name, in which times are said beside the viewer's own. */
+  readonly zone: string;
+}
+
+/** The stored facts that a public puzzle is made from. Published lines are not among them, on purpose. */
+export interface PublicPuzzleFacts extends PuzzleMoments {
+  readonly slug: string;
+  readonly showName: string;
+  readonly episodeNumber: number | null;
+  readonly episodeTitle: string;
+  readonly title: string;
+  readonly howFar: string;
+  readonly zone: string;
+  readonly terms: Pick<PuzzleTerms, 'fen' | 'task' | 'anyDefence' | 'mateWritten' | 'scheme'>;
+}
+
+/**
+ * The public's view at a moment, or null where the public may not know that the puzzle exists
+ * (drafts, and published ones before their opening): the page then answers as for nonsense.
+ */
+export function toPublicPuzzle(facts: PublicPuzzleFacts, now: Date): PublicPuzzle | null {
+  const state = stateAt(facts, now);
+  if (!mayBeSeen('puzzle', 'public', state)) return null;
+  if (state === 'draft' || state === 'verified' || state === 'published') return null;
+  if (facts.opensAt === null || facts.closesAt === null) return null;
+  return {
+    slug: facts.slug,
+    showName: facts.showName,
+    episodeNumber: facts.episodeNumber,
+    episodeTitle: facts.episodeTitle,
+    title: facts.title,
+    fen: facts.terms.fen,
+    turn: facts.terms.fen.split(' ')[1] === 'b' ? 'b' : 'w',
+    task:
+      facts.terms.task.kind === 'mate'
+        ? { kind: 'mate', moves: facts.terms.task.moves }
+        : { kind: facts.terms.task.kind },
+    howFar: facts.howFar,
+    anyDefence: facts.terms.anyDefence,
+    mateWritten: facts.terms.mateWritten,
+    scheme: facts.terms.scheme,
+    state,
+    opensAt: facts.opensAt,
+    closesAt: facts.closesAt,
+    zone: facts.zone,
+  };
+}
