@@ -1,0 +1,3 @@
+// Sentences of the soundness report in English.
+
+export const bookEn = {} as const;

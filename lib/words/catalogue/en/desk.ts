@@ -1,0 +1,3 @@
+// Sentences of the desk in English.
+
+export const deskEn = {} as const;

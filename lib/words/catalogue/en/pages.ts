@@ -1,0 +1,3 @@
+// Sentences of the pages in English.
+
+export const pagesEn = {} as const;

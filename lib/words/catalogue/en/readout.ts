@@ -1,0 +1,3 @@
+// Sentences of the readout in English.
+
+export const readoutEn = {} as const;
