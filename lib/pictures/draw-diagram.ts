@@ -2,6 +2,7 @@
 // thin contour of the other colour. One renderer for page, picture, card and print.
 
 import { KINDS, kindOf, type Position, type Square, sideOf } from '#lib/rules/position.ts';
+import { arrowPath } from './arrow-path.ts';
 import { diagramFrame, SQUARE_UNITS, squareCorner } from './diagram-frame.ts';
 import { DIAGRAM_INKS, type DiagramInks } from './inks.ts';
 import { FIGURE_OUTLINES, MEN_OUTLINES } from './inner/men-outlines.ts';
@@ -97,21 +98,8 @@ function men(position: Position, with_: { id: string; flipped: boolean; inks: Di
   ].join('');
 }
 
-/** From a man's edge to just short of the middle of the square it reaches. */
 function arrow([from, to]: readonly [Square, Square], flipped: boolean, inks: DiagramInks): string {
   return `<path class="d-arrow" d="${arrowPath(from, to, flipped)}" fill="none" stroke="${inks.red}" stroke-width="1.6" stroke-linecap="round" stroke-linejoin="round"/>`;
-}
-
-/** The path of the arrow for a last move, in board units: a shaft and an open head. */
-export function arrowPath(from: Square, to: Square, flipped: boolean): string {
-  const [fromX, fromY] = squareCorner(from, flipped);
-  const [toX, toY] = squareCorner(to, flipped);
-  const length = Math.hypot(toX - fromX, toY - fromY) || 1;
-  const [dx, dy] = [(toX - fromX) / length, (toY - fromY) / length];
-  const at = (along: number, aside: number): string =>
-    `${round(fromX + 20 + dx * along - dy * aside)} ${round(fromY + 20 + dy * along + dx * aside)}`;
-  const tip = length - 13;
-  return `M${at(13, 0)}L${at(tip, 0)}M${at(tip - 8, -5)}L${at(tip, 0)}L${at(tip - 8, 5)}`;
 }
 
 function coordinates(flipped: boolean, inks: DiagramInks): string {
@@ -123,8 +111,4 @@ function coordinates(flipped: boolean, inks: DiagramInks): string {
     paths += `<path transform="translate(-10.5 ${i * 40 + 24})" d="${FIGURE_OUTLINES[rank] ?? ''}"/>`;
   }
   return `<g class="d-figures" fill="${inks.line}">${paths}</g>`;
-}
-
-function round(n: number): number {
-  return Math.round(n * 10) / 10;
 }
