@@ -49,7 +49,11 @@ function parseOperations(line: string, from: number): Result<Map<string, string[
       const word = OPERAND.exec(line);
       if (word === null) {
         if (line.slice(at).trim() === '') break;
-        return refuse({ code: 'operation', number: operations.size + 1, found: line.slice(at, at + 40) });
+        return refuse({
+          code: 'operation',
+          number: operations.size + 1,
+          found: line.slice(at, at + 40).trim(),
+        });
       }
       words.push(word[1] ?? word[2] ?? '');
       at = OPERAND.lastIndex;
