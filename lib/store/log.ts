@@ -1,0 +1,90 @@
+// The log of deeds. Numbers and codes only, never names or texts. Written as the last thing of a
+// transaction: its lock lasts until the commit (see the trigger in the migration).
+
+import type { Tx } from './client.ts';
+
+/** Every deed that is logged, with what belongs to it. */
+export type LogEvent =
+  | { kind: 'owner-claimed'; memberId: number }
+  | { kind: 'member-added' | 'member-removed'; memberId: number | null; details: { subject: number } }
+  | { kind: 'show-changed'; memberId: number | null }
+  | { kind: 'puzzle-created' | 'puzzle-changed'; puzzleId: number; memberId: number | null }
+  | {
+      kind: 'puzzle-verified';
+      puzzleId: number;
+      details: { claim: string; keys: number; verdicts: number; nodes: number; engine: string };
+    }
+  | {
+      kind: 'puzzle-published';
+      puzzleId: number;
+      memberId: number | null;
+      details: { claim: string; overridden: boolean };
+    }
+  | { kind: 'puzzle-closed'; puzzleId: number; memberId: number | null; details: { by: 'hand' | 'time' } }
+  | { kind: 'close-moved'; puzzleId: number; memberId: number | null; details: { from: string; to: string } }
+  | { kind: 'puzzle-revealed' | 'puzzle-voided'; puzzleId: number; memberId: number | null }
+  | {
+      kind: 'answer-received';
+      puzzleId: number;
+      answerId: number;
+      details: { solver: number; channel: string; late: boolean };
+    }
+  | { kind: 'answers-withdrawn'; puzzleId: number; details: { solver: number; answers: number[] } }
+  | {
+      kind: 'answers-marked';
+      puzzleId: number;
+      details: { marked: number; changed: { answer: number; from: number; to: number }[] };
+    }
+  | {
+      kind: 'mark-overruled';
+      puzzleId: number;
+      answerId: number;
+      memberId: number;
+      details: { from: number | null; to: number; outcome: string; points: number };
+    }
+  | {
+      kind: 'ruling-made';
+      puzzleId: number;
+      memberId: number;
+      details: { ruling: number; of: 'verdict' | 'reading'; waiting: number };
+    }
+  | { kind: 'book-extended'; puzzleId: number; details: { rows: number } }
+  | {
+      kind: 'check-failed';
+      puzzleId: number;
+      details: { rows: number };
+    }
+  | {
+      kind: 'comments-imported';
+      puzzleId: number;
+      memberId: number | null;
+      details: { import: number; added: number; known: number; edited: number; refused: number };
+    }
+  | { kind: 'solvers-joined' | 'solvers-parted'; memberId: number; details: { solver: number; into: number } }
+  | { kind: 'name-hidden' | 'name-shown'; memberId: number; details: { solver: number } }
+  | { kind: 'sample-made' | 'sample-removed'; memberId: number | null; details: { episodes: number } };
+
+/** Appends one entry. */
+export async function appendLog(tx: Tx, event: LogEvent): Promise<void> {
+  await tx.log.create({
+    data: {
+      id: 0,
+      kind: event.kind,
+      memberId: 'memberId' in event ? event.memberId : null,
+      puzzleId: 'puzzleId' in event ? event.puzzleId : null,
+      answerId: 'answerId' in event ? event.answerId : null,
+      details: 'details' in event ? event.details : {},
+    },
+  });
+}
+
+/** Numbers of the entries whose hash or place in the chain is not what it must be. */
+export async function findBrokenLog(tx: Tx): Promise<number[]> {
+  const rows = await tx.$queryRaw<{ id: number }[]>`
+    select id from (
+      select id, hash, prev_hash, hash_log_entry(log) as due,
+        coalesce(lag(hash) over (order by id), repeat('0', 64)) as before, row_number() over (order by id) as place
+      from log) as entry
+    where hash <> due or prev_hash <> before or id <> place order by id`;
+  return rows.map((row) => row.id);
+}

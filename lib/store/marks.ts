@@ -1,0 +1,189 @@
+// Marks: appended, superseded, never changed. An overrule stays in force over later marks of the program.
+
+import type { Flag, MarkedMove, MarkReason, Outcome } from '#lib/marking/mark.ts';
+import type { ReadLine } from '#lib/reading/reading.ts';
+import type { Tx } from './client.ts';
+import type { Mark as StoredMark } from './generated/client.ts';
+import { toJson } from './json.ts';
+import { oneOf } from './one-of.ts';
+
+export const OUTCOMES: readonly Outcome[] = [
+  'solved',
+  'slower',
+  'unfinished',
+  'slipped',
+  'wrong',
+  'impossible',
+  'ambiguous',
+  'unclear',
+  'unreadable',
+  'chatter',
+];
+
+/** What is appended of a mark. */
+export interface NewMark {
+  readonly answerId: number;
+  readonly puzzleId: number;
+  readonly solverId: number;
+  readonly outcome: Outcome;
+  readonly flags: readonly Flag[];
+  readonly points: number;
+  readonly p: number;
+  readonly r: number;
+  readonly atMove: number | null;
+  readonly line: readonly string[] | null;
+  readonly reading: ReadLine | null;
+  readonly verdicts: readonly MarkedMove[];
+  readonly reason: MarkReason;
+  readonly scheme: string;
+  readonly schemeVersion: number;
+  readonly readerVersion: number;
+  readonly engineVersion: string | null;
+  readonly bookVersion: string;
+  readonly doubt: string | null;
+  /** Null for a mark of the program. */
+  readonly overrule: { readonly memberId: number; readonly why: string } | null;
+  readonly regradeId: number | null;
+}
+
+/** A mark as stored. */
+export interface MarkRecord extends Omit<NewMark, 'flags'> {
+  readonly id: number;
+  readonly flags: readonly string[];
+  readonly isCurrent: boolean;
+  readonly createdAt: Date;
+}
+
+/** The stored row in the program's own types. */
+export function toMark(row: StoredMark): MarkRecord {
+  return {
+    id: row.id,
+    answerId: row.answerId,
+    puzzleId: row.puzzleId,
+    solverId: row.solverId,
+    outcome: oneOf(OUTCOMES, row.outcome),
+    flags: row.flags,
+    points: row.points,
+    p: row.p,
+    r: row.r,
+    atMove: row.atMove,
+    line: row.hasLine ? row.line : null,
+    reading: row.reading as unknown as ReadLine | null,
+    verdicts: row.verdicts as unknown as MarkedMove[],
+    reason: row.reason as unknown as MarkReason,
+    scheme: row.scheme,
+    schemeVersion: row.schemeVersion,
+    readerVersion: row.readerVersion,
+    engineVersion: row.engineVersion,
+    bookVersion: row.bookVersion,
+    doubt: row.doubt,
+    overrule: row.madeBy === 'person' ? { memberId: row.memberId ?? 0, why: row.why ?? '' } : null,
+    regradeId: row.regradeId,
+    isCurrent: row.isCurrent,
+    createdAt: row.createdAt,
+  };
+}
+
+function columnsOf(mark: NewMark, isCurrent: boolean) {
+  return {
+    answerId: mark.answerId,
+    puzzleId: mark.puzzleId,
+    solverId: mark.solverId,
+    outcome: mark.outcome,
+    flags: [...mark.flags],
+    points: mark.points,
+    p: mark.p,
+    r: mark.r,
+    atMove: mark.atMove,
+    hasLine: mark.line !== null,
+    line: [...(mark.line ?? [])],
+    ...(mark.reading === null ? {} : { reading: toJson(mark.reading) }),
+    verdicts: toJson(mark.verdicts),
+    reason: toJson(mark.reason),
+    scheme: mark.scheme,
+    schemeVersion: mark.schemeVersion,
+    readerVersion: mark.readerVersion,
+    engineVersion: mark.engineVersion,
+    bookVersion: mark.bookVersion,
+    doubt: mark.doubt,
+    madeBy: mark.overrule === null ? 'program' : 'person',
+    memberId: mark.overrule?.memberId ?? null,
+    why: mark.overrule?.why ?? null,
+    regradeId: mark.regradeId,
+    isCurrent,
+  };
+}
+
+/** One mark that took another's place. */
+export interface MarkChange {
+  readonly answer: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/**
+ * Appends marks of the program, at most one an answer, and supersedes the former. Where a person has
+ * overruled, the overrule stays in force and the new mark is kept beside it.
+ */
+export async function appendMarks(tx: Tx, marks: readonly NewMark[]): Promise<MarkChange[]> {
+  if (marks.length === 0) return [];
+  const ids = marks.map((mark) => mark.answerId);
+  const overruled = new Set(
+    (
+      await tx.mark.findMany({
+        where: { answerId: { in: ids }, isCurrent: true, madeBy: 'person' },
+        select: { answerId: true },
+      })
+    ).map((row) => row.answerId),
+  );
+  const former = await tx.$queryRaw<{ id: number; answer_id: number }[]>`
+    update mark set is_current = false
+    where answer_id = any(${ids}) and is_current and made_by = 'program' returning id, answer_id`;
+  const appended = await tx.mark.createManyAndReturn({
+    data: marks.map((mark) => columnsOf(mark, !overruled.has(mark.answerId))),
+    select: { id: true, answerId: true },
+  });
+  if (former.length === 0) return [];
+  const newIdOf = new Map(appended.map((row) => [row.answerId, row.id]));
+  const changes = former.map((row) => ({
+    answer: row.answer_id,
+    from: row.id,
+    to: newIdOf.get(row.answer_id) ?? 0,
+  }));
+  await tx.$executeRaw`
+    update mark set superseded_by_id = pair.next
+    from unnest(${changes.map((one) => one.from)}::int[], ${changes.map((one) => one.to)}::int[]) as pair(former, next)
+    where mark.id = pair.former`;
+  return changes;
+}
+
+/** Appends a person's mark; it is in force from now on. Gives its number and that of the former. */
+export async function appendOverrule(
+  tx: Tx,
+  mark: NewMark,
+): Promise<{ id: number; formerId: number | null }> {
+  const former = await tx.$queryRaw<{ id: number }[]>`
+    update mark set is_current = false where answer_id = ${mark.answerId} and is_current returning id`;
+  const row = await tx.mark.create({ data: columnsOf(mark, true), select: { id: true } });
+  const formerId = former[0]?.id ?? null;
+  if (formerId !== null) await tx.mark.update({ where: { id: formerId }, data: { supersededById: row.id } });
+  return { id: row.id, formerId };
+}
+
+/** The mark in force of an answer; null while unmarked. */
+export async function loadCurrentMark(tx: Tx, answerId: number): Promise<MarkRecord | null> {
+  const row = await tx.mark.findFirst({ where: { answerId, isCurrent: true } });
+  return row === null ? null : toMark(row);
+}
+
+/** The program's newest mark of an answer, in force or beside an overrule. */
+export async function loadProgramMark(tx: Tx, answerId: number): Promise<MarkRecord | null> {
+  const row = await tx.mark.findFirst({ where: { answerId, madeBy: 'program' }, orderBy: { id: 'desc' } });
+  return row === null ? null : toMark(row);
+}
+
+/** Marks in force of a puzzle, by answer. */
+export async function listCurrentMarks(tx: Tx, puzzleId: number): Promise<MarkRecord[]> {
+  const rows = await tx.mark.findMany({ where: { puzzleId, isCurrent: true }, orderBy: { answerId: 'asc' } });
+  return rows.map(toMark);
+}

@@ -1,0 +1,58 @@
+// The moments of a puzzle's life, written by the database's clock.
+
+import type { Tx } from './client.ts';
+import type { Prisma } from './generated/client.ts';
+
+/** What verification found. */
+export interface Verified {
+  readonly claim: 'true' | 'false' | 'unclear';
+  readonly report: Prisma.InputJsonValue;
+  readonly engineVersion: string;
+}
+
+/** Keeps the outcome of a verification. */
+export async function saveVerified(tx: Tx, puzzleId: number, found: Verified): Promise<void> {
+  await tx.puzzle.update({
+    where: { id: puzzleId },
+    data: { claim: found.claim, report: found.report, engineVersion: found.engineVersion },
+  });
+  await tx.$executeRaw`update puzzle set verified_at = clock_timestamp() where id = ${puzzleId}`;
+}
+
+/** Publishes; the reason is kept where the claim is unclear. */
+export async function savePublished(tx: Tx, puzzleId: number, overrideReason: string | null): Promise<void> {
+  await tx.$executeRaw`
+    update puzzle set claim_override = ${overrideReason}, published_at = clock_timestamp() where id = ${puzzleId}`;
+}
+
+/** Closes by hand: from this moment on answers are late. */
+export async function saveClosedByHand(tx: Tx, puzzleId: number): Promise<void> {
+  await tx.$executeRaw`
+    update puzzle set closes_at = clock_timestamp(), closed_at = clock_timestamp() where id = ${puzzleId}`;
+}
+
+/** Notes that a close by time was carried out; false where somebody else has. */
+export async function saveClosedByTime(tx: Tx, puzzleId: number): Promise<boolean> {
+  const count = await tx.$executeRaw`
+    update puzzle set closed_at = clock_timestamp()
+    where id = ${puzzleId} and closed_at is null and published_at is not null and closes_at <= clock_timestamp()`;
+  return count > 0;
+}
+
+/** Puzzles whose close has come and was not carried out. */
+export async function listDueToClose(tx: Tx): Promise<number[]> {
+  const rows = await tx.$queryRaw<{ id: number }[]>`
+    select id from puzzle
+    where closed_at is null and published_at is not null and voided_at is null and closes_at <= clock_timestamp()`;
+  return rows.map((row) => row.id);
+}
+
+/** Shows the solution from now on. */
+export async function saveRevealed(tx: Tx, puzzleId: number): Promise<void> {
+  await tx.$executeRaw`update puzzle set revealed_at = clock_timestamp() where id = ${puzzleId}`;
+}
+
+/** Declares the puzzle void (rule A6). */
+export async function saveVoided(tx: Tx, puzzleId: number): Promise<void> {
+  await tx.$executeRaw`update puzzle set voided_at = clock_timestamp() where id = ${puzzleId}`;
+}

@@ -1,0 +1,59 @@
+// Unmarked answers are the work list of marking: claimed in batches, skipped where another worker
+// has them, done when the marks are committed.
+
+import { type AnswerRecord, toAnswer } from './answers.ts';
+import type { Tx } from './client.ts';
+
+/** Claims a batch for this transaction, oldest first. */
+export async function claimAnswers(tx: Tx, puzzleId: number, limit: number): Promise<AnswerRecord[]> {
+  const claimed = await tx.$queryRaw<{ id: number }[]>`
+    select id from answer where puzzle_id = ${puzzleId} and work = 'to-mark'
+    order by id limit ${limit} for update skip locked`;
+  const ids = claimed.map((row) => row.id);
+  const rows = await tx.answer.findMany({ where: { id: { in: ids } }, orderBy: { id: 'asc' } });
+  return rows.map(toAnswer);
+}
+
+/** Notes what is left to do for answers. */
+export async function saveWork(
+  tx: Tx,
+  ids: readonly number[],
+  work: 'to-mark' | 'lacking' | 'done' | 'parked',
+): Promise<void> {
+  if (ids.length === 0) return;
+  await tx.$executeRaw`update answer set work = ${work} where id = any(${[...ids]}) and work <> ${work}`;
+}
+
+/** Notes that an answer asked the book for more positions. */
+export async function addAsked(tx: Tx, id: number, count: number): Promise<void> {
+  await tx.$executeRaw`update answer set asked = asked + ${count} where id = ${id}`;
+}
+
+/** Notes a failed try; at the third the answer is parked. Gives whether it was. */
+export async function addTry(tx: Tx, id: number): Promise<boolean> {
+  const rows = await tx.$queryRaw<{ parked: boolean }[]>`
+    update answer set tries = tries + 1, work = case when tries + 1 >= 3 then 'parked' else work end
+    where id = ${id} returning work = 'parked' as parked`;
+  return rows[0]?.parked ?? false;
+}
+
+/** Puts every answer of a puzzle back on the list: after a ruling, a moved close, a new book. */
+export function putAllBack(tx: Tx, puzzleId: number): Promise<number> {
+  return tx.$executeRaw`
+    update answer set work = 'to-mark', tries = 0
+    where puzzle_id = ${puzzleId} and work <> 'to-mark' and withdrawn_at is null`;
+}
+
+/** Puts the named answers back on the list. */
+export function putBack(tx: Tx, ids: readonly number[]): Promise<number> {
+  return tx.$executeRaw`
+    update answer set work = 'to-mark', tries = 0
+    where id = any(${[...ids]}) and work <> 'to-mark' and withdrawn_at is null`;
+}
+
+/** Puzzles with unmarked answers. */
+export async function listPuzzlesToMark(tx: Tx): Promise<number[]> {
+  const rows = await tx.$queryRaw<{ puzzle_id: number }[]>`
+    select distinct puzzle_id from answer where work = 'to-mark'`;
+  return rows.map((row) => row.puzzle_id);
+}
