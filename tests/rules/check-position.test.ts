@@ -71,7 +71,6 @@ const cases: [string, string, PositionReason][] = [
     { code: 'en-passant-square', square: at('e3') },
   ],
 ];
-// biome-ignore format: one case a line
 test.each(cases)('refused: %s', (_what, fen, reason) => {
   expect(refused(parseFen(fen))).toEqual({ code: 'position', position: reason });
 });

@@ -52,7 +52,6 @@ describe('hard cases', () => {
     ],
     ['no double step through a man', '7k/8/8/8/8/4n3/4P3/K7 w - - 0 1', 'e2', []],
   ];
-  // biome-ignore format: one case a line
   test.each(cases)('%s (%s)', (_why, fen, square, expected) => {
     expect(movesFrom(fen, square)).toEqual(expected);
   });

@@ -53,7 +53,6 @@ describe('what is refused, with the field and the text that is wrong', () => {
       { code: 'position', position: { code: 'kings', side: 'b', count: 0 } },
     ],
   ];
-  // biome-ignore format: one case a line
   test.each(cases)('%s', (_what, text, reason) => {
     expect(refused(parseFen(text))).toEqual(reason);
   });
