@@ -4,21 +4,22 @@
 // (prepareChecks, givesCheck, markChecks), make (make, unmake, makeNull, countRepetitions), poll
 // (startNodes, countNode, isStopped). A search keeps its move lists as a stack: it takes an address,
 // writes its moves there and hands the address behind the last one to the next ply (from MOVES on).
-// The big table begins at HEAP_BASE; its size is `tableBytes()`, a power of two.
+// The search's table is 16 MiB at HEAP_BASE; the prover's lies at PROVER_TABLE, `tableBytes()` long.
 
 import { initTables } from './bitboards';
 import { countMoves, generate, generateChecks, generateNoisy } from './generate';
 import { MOVES, OUTPUT } from './layout';
 import { make, unmake } from './make';
+import { beginMateQuestion, hasMate, movesMate, refutingReply } from './mate-prove';
 import { perftBulk, perftFull } from './perft';
 import { nodesSoFar, startNodes, stopReason } from './poll';
 import { inCheck, loadPosition, positionKey } from './position';
 import { growTable, tableBytes } from './table-size';
 import { initZobrist, keyFromBoard } from './zobrist';
 
-export { inCheck, loadPosition, make, nodesSoFar, startNodes, stopReason, tableBytes, unmake };
+export { beginMateQuestion, hasMate, inCheck, loadPosition, make, movesMate, nodesSoFar, refutingReply, startNodes, stopReason, tableBytes, unmake };
 
-/** Fills every table and takes memory for the big one, of 2^`mebibytesLog2` MiB. Once, before anything else. */
+/** Fills every table and takes memory for the prover's, of 2^`mebibytesLog2` MiB. Once, before anything else. */
 export function initKernel(mebibytesLog2: u32): bool {
   initTables();
   initZobrist();

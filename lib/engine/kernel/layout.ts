@@ -65,8 +65,10 @@ export const SEARCH_END: usize = 0x1f4000;
 export const SPARE: usize = 0x1f4000;
 /** `--memoryBase` of the build: compiler constants begin here. */
 export const STATIC_BASE: usize = 0x200000;
-/** The big table begins here (the constants need far less than 128 KiB). */
+/** Table of the search, 16 MiB (the constants below it need far less than 128 KiB). */
 export const HEAP_BASE: usize = 0x220000;
+/** Table of the mate prover, to the end of the memory; `tableBytes()` long. */
+export const PROVER_TABLE: usize = HEAP_BASE + (16 << 20);
 
 export const WHITE: u32 = 0;
 export const BLACK: u32 = 8;
@@ -83,7 +85,7 @@ export const EN_PASSANT: u32 = 1 << 15;
 export const CASTLE: u32 = 2 << 15;
 export const DOUBLE_PUSH: u32 = 3 << 15;
 export const SPECIAL: u32 = 3 << 15;
-/** Set by `markChecks` and the check generator users: the move gives check. Not part of the move. */
-export const GIVES_CHECK: u32 = 1 << 20;
+/** Set by `markChecks`: the move gives check. Not part of the move; a sorting score may lie above, from bit 18 on. */
+export const GIVES_CHECK: u32 = 1 << 17;
 /** The bits that name a move. */
 export const MOVE_MASK: u32 = 0x1ffff;

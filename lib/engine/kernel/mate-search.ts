@@ -1,0 +1,124 @@
+// Can mate be forced in so many moves? Exact (rule V1): every legal move and reply is looked at
+// unless the table already knows the answer for the very position. Positions with a half-move
+// clock of 100 are drawn (rule V5); repetition cannot shorten a mate and is no part of it.
+
+import { markChecks } from './checks';
+import { generate } from './generate';
+import { GIVES_CHECK, META, MOVE_MASK } from './layout';
+import { make, unmake } from './make';
+import { findMateInOne, isMated } from './mate-one';
+import { noteRefutation, noteSuccess, pickNext, scoreReplies, scoreSolverMoves } from './mate-order';
+import { disprovedIn, mateKey, moveIn, provedIn, recallMate, storeMate, UNKNOWN } from './mate-table';
+import { countNode, isStopped, nodesSoFar } from './poll';
+import { inCheck } from './position';
+
+// @ts-ignore: decorator
+@inline
+function isDrawnByClock(): bool {
+  return load<u32>(META) >> 16 >= 100;
+}
+
+// @ts-ignore: decorator
+@inline
+function effortSince(before: u64): u32 {
+  return 64 - <u32>clz(nodesSoFar() - before);
+}
+
+/** Has the solver, to move, a forced mate in at most `moves`? Says false, too, when the search was stopped. */
+export function solve(moves: u32, ptr: usize, ply: u32): bool {
+  if (isDrawnByClock()) return false;
+  if (moves == 1) return findMateInOne(ptr) != 0;
+  const key = mateKey();
+  let entry = recallMate(key);
+  if (provedIn(entry) <= moves) return true;
+  if (disprovedIn(entry) >= moves) return false;
+  const before = nodesSoFar();
+  // The shorter question first: it finds the shortest mate, and costs a fraction of the longer one.
+  if (moves > 2 && disprovedIn(entry) < moves - 1) {
+    if (solve(moves - 1, ptr, ply)) return true;
+    if (isStopped()) return false;
+    entry = recallMate(key);
+  }
+  const end = generate(ptr);
+  markChecks(ptr, end);
+  if (moves == 2) {
+    const mate = mateAtOnce(ptr, end);
+    if (mate) {
+      storeMate(key, 1, 0, mate, 1);
+      return true;
+    }
+  }
+  scoreSolverMoves(ptr, end, moveIn(entry));
+  for (let at = ptr; at < end; at += 4) {
+    const move = pickNext(at, end) & MOVE_MASK;
+    make(move);
+    countNode();
+    const isMate = defend(moves - 1, move, end, ply + 1);
+    unmake(move);
+    if (isStopped()) return false;
+    if (isMate) {
+      noteSuccess(move, moves);
+      storeMate(key, moves, 0, move, effortSince(before));
+      return true;
+    }
+  }
+  storeMate(key, UNKNOWN, moves, 0, effortSince(before));
+  return false;
+}
+
+function mateAtOnce(ptr: usize, end: usize): u32 {
+  for (let at = ptr; at < end; at += 4) {
+    const move = load<u32>(at);
+    if (!(move & GIVES_CHECK)) continue;
+    make(move);
+    countNode();
+    const isMate = isMated();
+    unmake(move);
+    if (isMate) return move & MOVE_MASK;
+  }
+  return 0;
+}
+
+/**
+ * After the solver's move `played` (on the board): does every reply allow mate in at most `moves`
+ * more? Where not, the refuting reply is in the table for `moves` >= 2 and in `lastReply`.
+ */
+export function defend(moves: u32, played: u32, ptr: usize, ply: u32): bool {
+  lastReply = 0;
+  if (isDrawnByClock()) return inCheck() && generate(ptr) == ptr;
+  let key: u64 = 0;
+  let known: u32 = 0;
+  if (moves > 1) {
+    key = mateKey();
+    const entry = recallMate(key);
+    if (provedIn(entry) <= moves) return true;
+    known = moveIn(entry);
+    if (disprovedIn(entry) >= moves) {
+      lastReply = known;
+      return false;
+    }
+  }
+  const before = nodesSoFar();
+  const end = generate(ptr);
+  if (end == ptr) return inCheck();
+  scoreReplies(ptr, end, known, played, ply);
+  for (let at = ptr; at < end; at += 4) {
+    const reply = pickNext(at, end) & MOVE_MASK;
+    make(reply);
+    countNode();
+    const isMate = solve(moves, end, ply + 1);
+    unmake(reply);
+    if (isStopped()) return false;
+    if (!isMate) {
+      noteRefutation(ply, played, reply, moves);
+      if (moves > 1) storeMate(key, UNKNOWN, moves, reply, effortSince(before));
+      lastReply = reply;
+      return false;
+    }
+  }
+  if (moves > 1) storeMate(key, moves, 0, 0, effortSince(before));
+  return true;
+}
+
+/** The reply that refuted in the last call of `defend`; 0 for none (stalemate, or the fifty-move rule). */
+export let lastReply: u32 = 0;
