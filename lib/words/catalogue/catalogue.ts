@@ -3,12 +3,14 @@
 // file in each language's folder and one line in each table below.
 
 import type { Locale } from '../locale.ts';
+import { boardDe } from './de/board.ts';
 import { bookDe } from './de/book.ts';
 import { deskDe } from './de/desk.ts';
 import { markingDe } from './de/marking.ts';
 import { movesDe } from './de/moves.ts';
 import { pagesDe } from './de/pages.ts';
 import { readoutDe } from './de/readout.ts';
+import { boardEn } from './en/board.ts';
 import { bookEn } from './en/book.ts';
 import { deskEn } from './en/desk.ts';
 import { markingEn } from './en/marking.ts';
@@ -17,6 +19,7 @@ import { pagesEn } from './en/pages.ts';
 import { readoutEn } from './en/readout.ts';
 
 const en = {
+  board: boardEn,
   book: bookEn,
   desk: deskEn,
   marking: markingEn,
@@ -29,6 +32,7 @@ const en = {
 export type Messages = { readonly [A in keyof typeof en]: Readonly<Record<keyof (typeof en)[A], string>> };
 
 const de: Messages = {
+  board: boardDe,
   book: bookDe,
   desk: deskDe,
   marking: markingDe,

@@ -1,3 +1,110 @@
-// Sentences of the pages in English.
+// Sentences of the public pages in English.
 
-export const pagesEn = {} as const;
+const MOVES_IN_WORDS =
+  '{moves, plural, =1 {one} =2 {two} =3 {three} =4 {four} =5 {five} =6 {six} =7 {seven} =8 {eight} other {{moves, number}}}';
+const SIDE = '{side, select, white {White} other {Black}}';
+
+export const pagesEn = {
+  // Frame
+  'own-name': 'English',
+  skip: 'To the page',
+  'link-puzzles': 'Puzzles',
+  'link-standings': 'Standings',
+  'link-rules': 'How answers are marked',
+  number: 'No. {number, number}',
+
+  // Puzzle page
+  'task-mate': `${SIDE} to play and mate in ${MOVES_IN_WORDS}`,
+  'task-win': `${SIDE} to play and win`,
+  'task-draw': `${SIDE} to play and draw`,
+  closes: 'Closes',
+  'closed-at': 'Closed',
+  'own-time': '({time} your time)',
+  'left-seconds': 'under a minute left',
+  'left-minutes': '{count, plural, one {# minute} other {# minutes}} left',
+  'left-hours': '{count, plural, one {# hour} other {# hours}} left',
+  'left-days': '{count, plural, one {# day} other {# days}} left',
+  'your-line': 'Your line, in any notation or language',
+  'read-back': 'Read it back to me',
+  'answer-hint':
+    'No account. Tap the men, or type: Rh1, Th1, “rook to h1”. Nobody sees answers or marks before the reveal.',
+  'waits-for-reveal': 'Answers are closed. The solution follows at the reveal.',
+  'see-solution': 'See the solution',
+  void: 'This puzzle was taken out of the count. No points are given, no run is broken; thank you for solving.',
+
+  // Front page
+  'front-title': 'Puzzles',
+  'front-open': 'Open now',
+  'front-none-open': 'No puzzle is open at the moment.',
+  'front-past': 'Before',
+  'front-empty': 'The first puzzle has not been set yet.',
+  'state-closed': 'closed, waits for the reveal',
+  'state-revealed': 'solution',
+  'state-void': 'void',
+
+  // Check page
+  'check-title': 'Is this your line?',
+  'check-title-several': 'Which line do you mean?',
+  'check-title-none': 'No move could be read',
+  'check-title-turned': 'Is your board turned round?',
+  'check-none':
+    'Nothing in your text is a legal move here. Change it, or send it as it is: a person will look at it.',
+  'check-chatter': 'There is no move in this text. Write the line you would play.',
+  'check-turned':
+    'As written no move is legal. Seen from the other side it would be the line below; the host decides about such texts.',
+  'check-impossible': '“{move}” cannot be played there; the reading ends before it.',
+  'check-first-unread': 'The first thing that looks like a move is “{move}”.',
+  'check-cut': 'Your text was cut at 4,000 characters.',
+  'check-solver-only': 'You gave no replies; that is fine. The gaps stay open.',
+  'check-several': 'Your text fits more than one line. Say which one, or leave it open.',
+  'check-leave-open': 'Leave it open',
+  'check-branches': 'Also read:',
+  'check-choices': 'Offered instead:',
+  'check-tries': 'Turned down by you:',
+  'check-text': 'Your text',
+  'check-elsewhere': 'Read as an answer to “{title}” it would be a full line.',
+  'check-elsewhere-link': 'Go to that puzzle',
+  'check-change': 'Change the text',
+  name: 'Your name, if it may be read out',
+  'name-hint': 'May stay empty. Up to 40 characters; shown on the roll of solvers after the reveal.',
+  send: 'Send it',
+  'check-nothing-stored': 'Nothing has been stored yet.',
+  gap: 'reply not given',
+  'diagram-after': 'The position after {move}',
+  'diagram-start': 'The position of the puzzle',
+
+  // Refusals of an answer
+  'refused-closed': 'This puzzle closed on {moment}. Your text is kept here, but cannot be sent any more.',
+  'refused-empty': 'Write a line first.',
+  'refused-name-too-long': 'The name is too long: at most {most, number} characters.',
+  'refused-name': 'The name holds signs that cannot be read out: {found}. Leave them out.',
+  'refused-key-used':
+    'This form has been sent before with another text. Your receipt holds the first one; change it there.',
+  'refused-meant': 'The chosen line does not belong to this text any more. Please choose again.',
+  'refused-too-many': 'Too many answers from your address. Try again in a minute; your text stays here.',
+
+  // Trouble
+  'trouble-database-away-title': 'One moment, please',
+  'trouble-database-away':
+    'The puzzle desk is not reachable just now. Nothing was lost; try again in a few seconds.',
+  'trouble-our-mistake-title': 'Our mistake',
+  'trouble-our-mistake':
+    'Something went wrong on our side, and it has been noted. Try again; if it stays, tell the host.',
+  'trouble-not-found-title': 'Nothing here',
+  'trouble-not-found': 'There is no page at this address. The puzzles are on the first page.',
+  'trouble-foreign-page-title': 'Not from this page',
+  'trouble-foreign-page':
+    'The form came from another address than ours, so it was not taken. Open the puzzle page and send it from there.',
+  'trouble-too-large-title': 'Too long',
+  'trouble-too-large':
+    'What was sent is larger than 64 kilobytes. An answer may have up to 4,000 characters.',
+  'trouble-wrong-type-title': 'Not a form',
+  'trouble-wrong-type':
+    'Expected a form (application/x-www-form-urlencoded) or JSON (application/json), not compressed.',
+  'trouble-not-json-title': 'Not JSON',
+  'trouble-not-json': 'Expected a JSON object with the field "text".',
+  'trouble-too-many-title': 'Too many at once',
+  'trouble-too-many': 'Too many requests came from your address. Try again in a minute.',
+  'trouble-kept': 'Your text',
+  'send-again': 'Send again',
+} as const;

@@ -1,0 +1,263 @@
+import type { ReactElement } from 'react';
+import type { PublicPuzzle } from '#lib/puzzle/public-puzzle.ts';
+import type { Reading, ReadResult } from '#lib/reading/reading.ts';
+import { parseFen } from '#lib/rules/parse-fen.ts';
+import type { Position } from '#lib/rules/position.ts';
+import { writeFen } from '#lib/rules/write-fen.ts';
+import { say } from '#lib/words/format.ts';
+import type { Locale } from '#lib/words/locale.ts';
+import { linkFor, type Viewer } from '../_http/viewer.ts';
+import { BoardFigure } from './board-figure.tsx';
+import { renderPage } from './html-page.tsx';
+import { lettersOf } from './piece-letters.ts';
+import { LineText } from './printed-line.tsx';
+import { episodeLabel } from './puzzle-heads.ts';
+import { QuotedText } from './quoted-text.tsx';
+import { plainLine, printLine } from './read-line.ts';
+
+/** What the check page shows. */
+export interface CheckInput {
+  readonly puzzle: PublicPuzzle;
+  readonly viewer: Viewer;
+  readonly text: string;
+  readonly read: ReadResult;
+  readonly clientKey: string;
+  /** Token of the receipt whose answer is changed; null for a first answer. */
+  readonly receipt: string | null;
+  readonly name: string;
+  /** A sentence about what was refused, above everything else. */
+  readonly problem?: string;
+  /** A recent puzzle of the show that the text answers in full (rule R15). */
+  readonly elsewhere?: { readonly slug: string; readonly title: string } | null;
+}
+
+const MOST_SHOWN = 8;
+
+/** The check page: what was read, on boards and in print; then a name, and the button that sends. */
+export function checkPage(input: CheckInput): Promise<string> {
+  const { puzzle, viewer } = input;
+  const title = checkTitle(input.read, viewer.locale);
+  return renderPage({
+    viewer,
+    path: null,
+    title: `${title} · ${puzzle.showName}`,
+    masthead: { left: puzzle.showName, right: episodeLabel(puzzle, viewer.locale) },
+    isPrivate: true,
+    children: <Check {...input} title={title} />,
+  });
+}
+
+function checkTitle(read: ReadResult, locale: Locale): string {
+  if (read.readings.length > 1) return say(locale, 'pages.check-title-several');
+  if (read.readings.length === 1) return say(locale, 'pages.check-title');
+  return say(locale, read.turned.length > 0 ? 'pages.check-title-turned' : 'pages.check-title-none');
+}
+
+function Check(input: CheckInput & { readonly title: string }): ReactElement {
+  const { puzzle, viewer, read, text, title } = input;
+  const { locale } = viewer;
+  const start = parseFen(puzzle.fen);
+  if (!start.ok) throw new Error(`not a position: ${puzzle.fen}`);
+  const canSend = read.kind !== 'chatter';
+  return (
+    <div className="stack">
+      <h1>{title}</h1>
+      {input.problem === undefined ? null : (
+        <p className="problem" role="alert">
+          {input.problem}
+        </p>
+      )}
+      <Remarks {...input} />
+      {canSend ? <SendForm {...input} start={start.value} /> : null}
+      <h2 className="label">{say(locale, 'pages.check-text')}</h2>
+      <QuotedText text={text} line={read.readings.length === 1 ? (read.readings[0]?.line ?? []) : []} />
+      <ChangeForm {...input} isOpen={!canSend || read.readings.length === 0} />
+    </div>
+  );
+}
+
+function Remarks({ read, text, viewer, elsewhere }: CheckInput): ReactElement {
+  const { locale } = viewer;
+  const [only] = read.readings;
+  const impossible = only?.impossibleSpan;
+  const sentences = [
+    read.isCut ? say(locale, 'pages.check-cut') : null,
+    read.kind === 'chatter' ? say(locale, 'pages.check-chatter') : null,
+    read.kind !== 'chatter' && read.readings.length === 0
+      ? say(locale, read.turned.length > 0 ? 'pages.check-turned' : 'pages.check-none')
+      : null,
+    read.kind === 'unreadable' && read.firstUnread !== null
+      ? say(locale, 'pages.check-first-unread', { move: cut(text.slice(...read.firstUnread)) })
+      : null,
+    read.readings.length > 1 ? say(locale, 'pages.check-several') : null,
+    read.readings.length === 1 && only?.isSolverOnly ? say(locale, 'pages.check-solver-only') : null,
+    read.readings.length === 1 && impossible
+      ? say(locale, 'pages.check-impossible', { move: cut(text.slice(...impossible)) })
+      : null,
+  ].filter((sentence) => sentence !== null);
+  return (
+    <>
+      {sentences.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+      {elsewhere ? (
+        <p>
+          {say(locale, 'pages.check-elsewhere', { title: elsewhere.title })}{' '}
+          <a href={linkFor(viewer, `/p/${elsewhere.slug}`)}>{say(locale, 'pages.check-elsewhere-link')}</a>
+        </p>
+      ) : null}
+    </>
+  );
+}
+
+function SendForm(input: CheckInput & { readonly start: Position }): ReactElement {
+  const { puzzle, viewer, read } = input;
+  const { locale } = viewer;
+  const readings = (read.readings.length > 0 ? read.readings : read.turned).slice(0, MOST_SHOWN);
+  const asks = read.readings.length > 1;
+  return (
+    <form method="post" action={`/p/${puzzle.slug}/answer`} className="stack">
+      {readings.map((reading, i) => {
+        const key = plainLine(printLine(input.start, reading.line, lettersOf(locale)));
+        return <ReadingView key={`${key}-${String(i)}`} {...input} reading={reading} index={i} asks={asks} />;
+      })}
+      {asks ? (
+        <label className="choice">
+          <input type="radio" name="reading" value="" defaultChecked />
+          {say(locale, 'pages.check-leave-open')}
+        </label>
+      ) : null}
+      <div>
+        <label htmlFor="name">{say(locale, 'pages.name')}</label>
+        <input
+          type="text"
+          className="field"
+          id="name"
+          name="name"
+          defaultValue={input.name}
+          maxLength={160}
+          autoComplete="nickname"
+          aria-describedby="name-hint"
+        />
+        <p className="hint" id="name-hint">
+          {say(locale, 'pages.name-hint')}
+        </p>
+      </div>
+      <HiddenFields {...input} />
+      <button type="submit">{say(locale, 'pages.send')}</button>
+      <p className="hint">{say(locale, 'pages.check-nothing-stored')}</p>
+    </form>
+  );
+}
+
+function HiddenFields({ text, clientKey, receipt, viewer }: CheckInput): ReactElement {
+  return (
+    <>
+      <input type="hidden" name="text" value={text} />
+      <input type="hidden" name="key" value={clientKey} />
+      {receipt === null ? null : <input type="hidden" name="receipt" value={receipt} />}
+      {viewer.picked === null ? null : <input type="hidden" name="lang" value={viewer.picked} />}
+    </>
+  );
+}
+
+interface ReadingProps extends CheckInput {
+  readonly reading: Reading;
+  readonly index: number;
+  readonly asks: boolean;
+  readonly start: Position;
+}
+
+function ReadingView({ reading, index, asks, start, viewer }: ReadingProps): ReactElement {
+  const { locale } = viewer;
+  const letters = lettersOf(locale);
+  const line = printLine(start, reading.line, letters);
+  const last = line.moves.findLast((one) => one.kind === 'move' && one.uci === line.lastMove);
+  const title =
+    last?.kind === 'move'
+      ? say(locale, 'pages.diagram-after', { move: plainLine({ ...line, moves: [last] }) })
+      : say(locale, 'pages.diagram-start');
+  const board = (
+    <BoardFigure
+      fen={writeFen(line.position)}
+      title={title}
+      locale={locale}
+      id={`r${index}`}
+      lastMove={line.lastMove}
+    />
+  );
+  const text = <LineText line={line} locale={locale} />;
+  const value = reading.line.map((move) => move.uci).join(' ');
+  return (
+    <div className="reading">
+      {asks ? (
+        <label className="choice">
+          <input type="radio" name="reading" value={value} />
+          {text}
+        </label>
+      ) : (
+        <p>{text}</p>
+      )}
+      <OtherLines reading={reading} start={start} locale={locale} />
+      {board}
+    </div>
+  );
+}
+
+function OtherLines({
+  reading,
+  start,
+  locale,
+}: {
+  reading: Reading;
+  start: Position;
+  locale: Locale;
+}): ReactElement {
+  const groups = [
+    ['pages.check-branches', reading.branches],
+    ['pages.check-choices', reading.choices],
+    ['pages.check-tries', reading.tries],
+  ] as const;
+  return (
+    <>
+      {groups.map(([label, lines]) =>
+        lines.length === 0 ? null : (
+          <div key={label}>
+            <p className="label">{say(locale, label)}</p>
+            <ul className="plain">
+              {lines.slice(0, MOST_SHOWN).map((one) => {
+                const line = printLine(start, one, lettersOf(locale));
+                return (
+                  <li key={plainLine(line)}>
+                    <LineText line={line} locale={locale} />
+                  </li>
+                );
+              })}
+            </ul>
+          </div>
+        ),
+      )}
+    </>
+  );
+}
+
+function ChangeForm(input: CheckInput & { readonly isOpen: boolean }): ReactElement {
+  const { puzzle, viewer, text } = input;
+  const { locale } = viewer;
+  return (
+    <details open={input.isOpen}>
+      <summary>{say(locale, 'pages.check-change')}</summary>
+      <form method="post" action={`/p/${puzzle.slug}/read`} className="answer-form">
+        <label htmlFor="answer">{say(locale, 'pages.your-line')}</label>
+        <textarea id="answer" name="text" defaultValue={text} maxLength={4000} rows={2} required />
+        {input.receipt === null ? null : <input type="hidden" name="receipt" value={input.receipt} />}
+        {viewer.picked === null ? null : <input type="hidden" name="lang" value={viewer.picked} />}
+        <button type="submit">{say(locale, 'pages.read-back')}</button>
+      </form>
+    </details>
+  );
+}
+
+function cut(text: string): string {
+  return text.length > 60 ? `${text.slice(0, 60)}…` : text;
+}

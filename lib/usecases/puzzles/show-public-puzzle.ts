@@ -1,0 +1,54 @@
+// What anybody may see of a puzzle: its public view and the database's time of looking.
+
+import { createBook } from '#lib/book/solution-book.ts';
+import { ok, type Result, refuse } from '#lib/kit/result.ts';
+import { howFarSentence } from '#lib/marking/how-far.ts';
+import { type PublicPuzzle, toPublicPuzzle } from '#lib/puzzle/public-puzzle.ts';
+import { db } from '#lib/store/client.ts';
+import { loadPuzzle, type PuzzleRecord } from '#lib/store/puzzles.ts';
+import type { Locale } from '#lib/words/locale.ts';
+
+/** A public puzzle and the moment at which it stood so. */
+export interface ShownPuzzle {
+  readonly puzzle: PublicPuzzle;
+  readonly now: Date;
+}
+
+/** The one reason: drafts and puzzles not yet open do not exist for the public. */
+export interface UnknownPuzzle {
+  readonly code: 'unknown-puzzle';
+}
+
+/** The public view of the puzzle at an address. */
+export async function showPublicPuzzle(input: {
+  readonly slug: string;
+  readonly locale: Locale;
+}): Promise<Result<ShownPuzzle, UnknownPuzzle>> {
+  const record = await loadPuzzle(db(), { slug: input.slug });
+  const puzzle = record === null ? null : publicView(record, input.locale);
+  if (record === null || puzzle === null) return refuse({ code: 'unknown-puzzle' });
+  return ok({ puzzle, now: record.now });
+}
+
+/** The public view of a stored puzzle, or null where the public may not know of it. */
+export function publicView(record: PuzzleRecord, locale: Locale): PublicPuzzle | null {
+  return toPublicPuzzle(
+    {
+      slug: record.slug,
+      showName: record.show.name,
+      episodeNumber: record.episode.number,
+      episodeTitle: record.episode.title,
+      title: record.title,
+      howFar: record.howFar ?? howFarSentence({ ...record.terms, published: [] }, createBook([]), locale),
+      zone: record.zone,
+      terms: record.terms,
+      verifiedAt: record.verifiedAt,
+      publishedAt: record.publishedAt,
+      opensAt: record.opensAt,
+      closesAt: record.closesAt,
+      revealedAt: record.revealedAt,
+      voidedAt: record.voidedAt,
+    },
+    record.now,
+  );
+}
