@@ -1,0 +1,90 @@
+// The show, its seasons and episodes.
+
+import type { Tx } from './client.ts';
+import { oneOf } from './one-of.ts';
+
+/** A show as its own pages need it. */
+export interface ShowRecord {
+  readonly id: number;
+  readonly name: string;
+  readonly zone: string;
+  readonly locale: 'en' | 'de';
+  readonly ladderTarget: number | null;
+  readonly ownVoices: readonly string[];
+}
+
+/** An episode with the number of its puzzles. */
+export interface EpisodeRecord {
+  readonly id: number;
+  readonly seasonId: number;
+  readonly seasonNumber: number;
+  readonly seasonName: string;
+  readonly number: number;
+  readonly title: string;
+  readonly isSample: boolean;
+  readonly puzzles: number;
+}
+
+/** Loads a show; null for an unknown number. */
+export async function loadShow(tx: Tx, id: number): Promise<ShowRecord | null> {
+  const row = await tx.show.findUnique({ where: { id } });
+  return row === null ? null : { ...row, locale: oneOf(['en', 'de'], row.locale) };
+}
+
+/** Makes a show with its first season; gives its number. */
+export async function createShow(
+  tx: Tx,
+  show: { readonly name: string; readonly zone: string; readonly locale: 'en' | 'de' },
+): Promise<number> {
+  const seasons = { create: { number: 1, name: show.locale === 'de' ? 'Staffel 1' : 'Season 1' } };
+  return (await tx.show.create({ data: { ...show, seasons }, select: { id: true } })).id;
+}
+
+/** Episodes of a show, newest first. */
+export async function listEpisodes(tx: Tx, showId: number): Promise<EpisodeRecord[]> {
+  const rows = await tx.episode.findMany({
+    where: { showId },
+    include: { season: true, _count: { select: { puzzles: true } } },
+    orderBy: [{ season: { number: 'desc' } }, { number: 'desc' }],
+  });
+  return rows.map((row) => ({
+    id: row.id,
+    seasonId: row.seasonId,
+    seasonNumber: row.season.number,
+    seasonName: row.season.name,
+    number: row.number,
+    title: row.title,
+    isSample: row.isSample,
+    puzzles: row._count.puzzles,
+  }));
+}
+
+/** The season that new episodes join: the latest one that is not sample data; null where there is none. */
+export async function loadCurrentSeason(tx: Tx, showId: number): Promise<number | null> {
+  const row = await tx.season.findFirst({
+    where: { showId, isSample: false },
+    orderBy: { number: 'desc' },
+    select: { id: true },
+  });
+  return row?.id ?? null;
+}
+
+/** Finds the episode of that number in the season, or makes it; gives its number as a row. */
+export async function openEpisode(
+  tx: Tx,
+  episode: {
+    readonly showId: number;
+    readonly seasonId: number;
+    readonly number: number;
+    readonly title: string;
+  },
+): Promise<number> {
+  const { showId, seasonId, number, title } = episode;
+  const row = await tx.episode.upsert({
+    where: { seasonId_number: { seasonId, number } },
+    create: { showId, seasonId, number, title },
+    update: {},
+    select: { id: true },
+  });
+  return row.id;
+}
