@@ -10,6 +10,7 @@ import { markingDe } from './de/marking.ts';
 import { movesDe } from './de/moves.ts';
 import { pagesDe } from './de/pages.ts';
 import { readoutDe } from './de/readout.ts';
+import { rulesDe } from './de/rules.ts';
 import { boardEn } from './en/board.ts';
 import { bookEn } from './en/book.ts';
 import { deskEn } from './en/desk.ts';
@@ -17,6 +18,7 @@ import { markingEn } from './en/marking.ts';
 import { movesEn } from './en/moves.ts';
 import { pagesEn } from './en/pages.ts';
 import { readoutEn } from './en/readout.ts';
+import { rulesEn } from './en/rules.ts';
 
 const en = {
   board: boardEn,
@@ -26,6 +28,7 @@ const en = {
   moves: movesEn,
   pages: pagesEn,
   readout: readoutEn,
+  rules: rulesEn,
 } as const;
 
 /** The messages of one language: the same areas and keys as English. */
@@ -39,6 +42,7 @@ const de: Messages = {
   moves: movesDe,
   pages: pagesDe,
   readout: readoutDe,
+  rules: rulesDe,
 };
 
 /** Every language's messages. */
