@@ -43,11 +43,6 @@ export async function listMembers(tx: Tx, showId: number): Promise<MemberRecord[
   return rows.map((row) => ({ ...row, role: parseRole(row.role) }));
 }
 
-/** Whether anybody owns the show of this installation yet. */
-export async function hasOwner(tx: Tx): Promise<boolean> {
-  return (await tx.member.count({ where: { role: 'owner', removedAt: null } })) > 0;
-}
-
 /** Adds a member; refused where the sign-in name is taken, also by a member who was removed. */
 export async function addMember(
   tx: Tx,

@@ -9,8 +9,8 @@ import { type CredentialReason, parseCredentials } from '#lib/people/credentials
 import { parseName } from '#lib/people/names.ts';
 import { db, inTransaction } from '#lib/store/client.ts';
 import { appendLog } from '#lib/store/log.ts';
-import { addMember, hasOwner } from '#lib/store/members.ts';
-import { useSetupLink } from '#lib/store/setup-links.ts';
+import { addMember } from '#lib/store/members.ts';
+import { hasOwner, useSetupLink } from '#lib/store/setup-links.ts';
 import { createShow } from '#lib/store/shows.ts';
 
 /** Why a claim is refused. Unknown, used, voided and ended links look alike. */
