@@ -23,6 +23,11 @@ export type Evidence =
   /** Mate tasks, holds and slower, and any mate found on the way in the others. */
   | { readonly kind: 'proof'; readonly proof: Proof }
   /**
+   * The same where the graph would be larger than the checker's bound (rule T1): nobody can replay it,
+   * so its status is `too-large`. `line` is one way to play it out, longest defences, the move first.
+   */
+  | { readonly kind: 'large-proof'; readonly mateIn: number; readonly line: readonly Uci[] }
+  /**
    * Mate tasks, slips: after `reply` no mate follows in `movesLeft` solver moves. `reply` is null
    * where the move itself stalemates or draws. `line` is one way to play it out, `reply` first.
    */

@@ -10,14 +10,29 @@ import { initTables } from './bitboards';
 import { countMoves, generate, generateChecks, generateNoisy } from './generate';
 import { MOVES, OUTPUT } from './layout';
 import { make, unmake } from './make';
-import { beginMateQuestion, hasMate, movesMate, refutingReply } from './mate-prove';
+import { beginMateQuestion, mateMove, movesMate, questionKey, refutingReply, shortestMate } from './mate-prove';
 import { perftBulk, perftFull } from './perft';
 import { nodesSoFar, startNodes, stopReason } from './poll';
 import { inCheck, loadPosition, positionKey } from './position';
 import { growTable, tableBytes } from './table-size';
 import { initZobrist, keyFromBoard } from './zobrist';
 
-export { beginMateQuestion, hasMate, inCheck, loadPosition, make, movesMate, nodesSoFar, refutingReply, startNodes, stopReason, tableBytes, unmake };
+export {
+  beginMateQuestion,
+  inCheck,
+  loadPosition,
+  make,
+  mateMove,
+  movesMate,
+  nodesSoFar,
+  questionKey,
+  refutingReply,
+  shortestMate,
+  startNodes,
+  stopReason,
+  tableBytes,
+  unmake,
+};
 
 /** Fills every table and takes memory for the prover's, of 2^`mebibytesLog2` MiB. Once, before anything else. */
 export function initKernel(mebibytesLog2: u32): bool {
@@ -46,3 +61,7 @@ export function readKey(isFresh: bool): u64 {
 export function legalCount(): u32 {
   return countMoves();
 }
+
+// Evaluation and search (root.ts), endgame tables (tables/entry.ts; in an instance of their own).
+export * from './root';
+export * from './tables/entry';

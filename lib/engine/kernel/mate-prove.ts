@@ -3,10 +3,10 @@
 
 import { MOVES } from './layout';
 import { make, unmake } from './make';
-import { isMated } from './mate-one';
+import { findMateInOne, isMated } from './mate-one';
 import { freshOrder } from './mate-order';
 import { defend, lastReply, solve } from './mate-search';
-import { freshMateTable } from './mate-table';
+import { freshMateTable, mateKey, moveIn, recallMate } from './mate-table';
 import { countNode, isStopped } from './poll';
 import { inCheck } from './position';
 
@@ -35,8 +35,29 @@ export function refutingReply(): u32 {
   return lastReply;
 }
 
-/** Has the side to move a forced mate in at most `moves`? */
-export function hasMate(moves: u32): u32 {
-  if (solve(moves, MOVES, 0)) return YES;
-  return isStopped() ? STOPPED : NO;
+let bestMove: u32 = 0;
+
+/**
+ * The shortest forced mate of the side to move, in moves; 0 where there is none in at most `bound`,
+ * 255 where the search was stopped. Its first move is `mateMove()`.
+ */
+export function shortestMate(bound: u32): u32 {
+  bestMove = 0;
+  for (let moves: u32 = 1; moves <= bound; moves++) {
+    if (moves == 1) bestMove = findMateInOne(MOVES);
+    else if (solve(moves, MOVES, 0)) bestMove = moveIn(recallMate(mateKey()));
+    if (isStopped()) return 255;
+    if (bestMove) return moves;
+  }
+  return 0;
+}
+
+/** The first move of the mate found by `shortestMate`. */
+export function mateMove(): u32 {
+  return bestMove;
+}
+
+/** The key that tells positions of a mate question apart: as `readKey`, with a half-move clock of 80 or more. */
+export function questionKey(): u64 {
+  return mateKey();
 }
