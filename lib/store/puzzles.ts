@@ -118,6 +118,18 @@ export async function listPuzzles(tx: Tx, showId: number): Promise<PuzzleRecord[
   return rows.map((row) => toRecord(row, now));
 }
 
+/** Puzzles that are published and whose opening has come, the latest opening first. */
+export async function listOpened(tx: Tx, most: number): Promise<PuzzleRecord[]> {
+  const now = await databaseNow(tx);
+  const rows = await tx.puzzle.findMany({
+    where: { publishedAt: { not: null }, opensAt: { lte: now } },
+    include: WITH_PLACE,
+    orderBy: [{ opensAt: 'desc' }, { id: 'desc' }],
+    take: most,
+  });
+  return rows.map((row) => toRecord(row, now));
+}
+
 /** The published lines in order; of desk, worker and reveal only. */
 export async function loadPublishedLines(tx: Tx, puzzleId: number): Promise<string[]> {
   const rows = await tx.publishedLine.findMany({ where: { puzzleId }, orderBy: { ordinal: 'asc' } });

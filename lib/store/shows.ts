@@ -31,6 +31,12 @@ export async function loadShow(tx: Tx, id: number): Promise<ShowRecord | null> {
   return row === null ? null : { ...row, locale: oneOf(['en', 'de'], row.locale) };
 }
 
+/** The name of the installation's show, the oldest; null before there is one. */
+export async function loadShowName(tx: Tx): Promise<string | null> {
+  const row = await tx.show.findFirst({ orderBy: { id: 'asc' }, select: { name: true } });
+  return row?.name ?? null;
+}
+
 /** Makes a show with its first season; gives its number. */
 export async function createShow(
   tx: Tx,

@@ -11,6 +11,7 @@ import { movesDe } from './de/moves.ts';
 import { pagesDe } from './de/pages.ts';
 import { readoutDe } from './de/readout.ts';
 import { rulesDe } from './de/rules.ts';
+import { rulesPageDe } from './de/rules-page.ts';
 import { boardEn } from './en/board.ts';
 import { bookEn } from './en/book.ts';
 import { deskEn } from './en/desk.ts';
@@ -19,6 +20,7 @@ import { movesEn } from './en/moves.ts';
 import { pagesEn } from './en/pages.ts';
 import { readoutEn } from './en/readout.ts';
 import { rulesEn } from './en/rules.ts';
+import { rulesPageEn } from './en/rules-page.ts';
 
 const en = {
   board: boardEn,
@@ -28,6 +30,7 @@ const en = {
   moves: movesEn,
   pages: pagesEn,
   readout: readoutEn,
+  'rules-page': rulesPageEn,
   rules: rulesEn,
 } as const;
 
@@ -42,6 +45,7 @@ const de: Messages = {
   moves: movesDe,
   pages: pagesDe,
   readout: readoutDe,
+  'rules-page': rulesPageDe,
   rules: rulesDe,
 };
 

@@ -40,6 +40,18 @@ export const pagesDe: Readonly<Record<keyof typeof pagesEn, string>> = {
   'state-closed': 'geschlossen, wartet auf die Auflösung',
   'state-revealed': 'Lösung',
   'state-void': 'aus der Wertung',
+  'front-answer': 'Diese beantworten',
+  'no-name': 'ohne Namen',
+
+  'standings-empty': 'Noch ist nichts aufgelöst; der Stand beginnt mit der ersten Auflösung.',
+  'standings-count': '{count, plural, one {# Löser} other {# Löser}}',
+  'standings-rank': 'Rang',
+  'standings-shared': 'geteilt',
+  'standings-name': 'Name',
+  'standings-solved': 'Gelöst',
+  'standings-points': 'Punkte',
+  'standings-next': 'Weiter unten',
+  'standings-others': 'Staffeln und Folgen',
 
   'check-title': 'Ist das Ihre Zugfolge?',
   'check-title-several': 'Welche Zugfolge meinen Sie?',

@@ -41,6 +41,19 @@ export const pagesEn = {
   'state-closed': 'closed, waits for the reveal',
   'state-revealed': 'solution',
   'state-void': 'void',
+  'front-answer': 'Answer this one',
+  'no-name': 'no name',
+
+  // Standings
+  'standings-empty': 'Nothing has been revealed yet; the standings begin with the first reveal.',
+  'standings-count': '{count, plural, one {# solver} other {# solvers}}',
+  'standings-rank': 'Rank',
+  'standings-shared': 'shared',
+  'standings-name': 'Name',
+  'standings-solved': 'Solved',
+  'standings-points': 'Points',
+  'standings-next': 'Further down',
+  'standings-others': 'Seasons and episodes',
 
   // Check page
   'check-title': 'Is this your line?',
