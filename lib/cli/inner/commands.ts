@@ -1,0 +1,56 @@
+// The commands and their options. Each is loaded only when it is asked for, so that reading a text never
+// waits for the engine.
+
+import type { Option, Values } from './arguments.ts';
+
+/** A command of the command line; `run` gives the exit status. */
+export interface Command {
+  readonly name: string;
+  readonly does: string;
+  readonly options: readonly Option[];
+  run(values: Values): Promise<number>;
+}
+
+const FEN: Option = { name: 'fen', takes: 'a FEN', isRequired: true };
+
+export const COMMANDS: readonly Command[] = [
+  {
+    name: 'perft',
+    does: 'counts the legal move sequences of a length',
+    options: [FEN, { name: 'depth', takes: 'a whole number of plies', isRequired: true }],
+    run: async (values) => (await import('../perft.ts')).runPerft(values),
+  },
+  {
+    name: 'prove',
+    does: 'classifies every first move of a mate in N',
+    options: [
+      FEN,
+      { name: 'moves', takes: 'a whole number of moves', isRequired: true },
+      { name: 'proof', takes: null },
+    ],
+    run: async (values) => (await import('../prove.ts')).runProve(values),
+  },
+  {
+    name: 'lots',
+    does: 'draws names in public (RFC 3797)',
+    options: [
+      { name: 'names', takes: 'a file with one name a line', isRequired: true },
+      { name: 'entropy', takes: 'public numbers, a slash between sources', isRequired: true },
+      { name: 'count', takes: 'a whole number of names', isRequired: true },
+    ],
+    run: async (values) => (await import('../lots.ts')).runLots(values),
+  },
+];
+
+/** What `--help` prints. */
+export function usage(): string {
+  const lines = COMMANDS.map(({ name, does, options }) => {
+    const words = options.map((option) => {
+      const word =
+        option.takes === null ? `--${option.name}` : `--${option.name} ${option.name.toUpperCase()}`;
+      return option.isRequired === true ? word : `[${word}]`;
+    });
+    return `  ${[name, ...words].join(' ')}\n      ${does}\n`;
+  });
+  return `npm run -s tailpiece -- COMMAND ...\n\n${lines.join('')}`;
+}
