@@ -11,6 +11,7 @@ export const STANDINGS = [
   'counted',
   'replaced',
   'late',
+  'early',
   'no-answer',
   'reply',
   'own-voice',

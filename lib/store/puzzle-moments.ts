@@ -39,6 +39,11 @@ export async function saveClosedByTime(tx: Tx, puzzleId: number): Promise<boolea
   return count > 0;
 }
 
+/** Moves the close; it is carried out anew. */
+export async function saveCloseMoved(tx: Tx, puzzleId: number, closesAt: Date): Promise<void> {
+  await tx.puzzle.update({ where: { id: puzzleId }, data: { closesAt, closedAt: null } });
+}
+
 /** Puzzles whose close has come and was not carried out. */
 export async function listDueToClose(tx: Tx): Promise<number[]> {
   const rows = await tx.$queryRaw<{ id: number }[]>`

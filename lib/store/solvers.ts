@@ -73,3 +73,8 @@ export async function listNames(tx: Tx, showId: number): Promise<string[]> {
   });
   return rows.flatMap((row) => (row.name === null ? [] : [row.name]));
 }
+
+/** Holds a solver until the end of the transaction: marking and withdrawing wait for each other here. */
+export async function lockSolver(tx: Tx, solverId: number): Promise<void> {
+  await tx.$queryRaw`select id from solver where id = ${solverId} for no key update`;
+}

@@ -4,11 +4,16 @@
 import { type AnswerRecord, toAnswer } from './answers.ts';
 import type { Tx } from './client.ts';
 
-/** Claims a batch for this transaction, oldest first. */
+/**
+ * Claims a batch for this transaction, oldest first. What is locked is the solver, not the answer:
+ * which of a solver's answers counts is decided along with the mark, by one worker at a time. New
+ * answers may arrive meanwhile.
+ */
 export async function claimAnswers(tx: Tx, puzzleId: number, limit: number): Promise<AnswerRecord[]> {
   const claimed = await tx.$queryRaw<{ id: number }[]>`
-    select id from answer where puzzle_id = ${puzzleId} and work = 'to-mark'
-    order by id limit ${limit} for update skip locked`;
+    select answer.id from answer join solver on solver.id = answer.solver_id
+    where answer.puzzle_id = ${puzzleId} and answer.work = 'to-mark'
+    order by answer.id limit ${limit} for no key update of solver skip locked`;
   const ids = claimed.map((row) => row.id);
   const rows = await tx.answer.findMany({ where: { id: { in: ids } }, orderBy: { id: 'asc' } });
   return rows.map(toAnswer);

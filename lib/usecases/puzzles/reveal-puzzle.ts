@@ -1,37 +1,31 @@
-// A host shows the solution (rule T2 ends here), or declares a puzzle void (rule A6).
+// The reveal: from now on the solution and everybody's marks are public. And the void puzzle (rule A6).
 
 import { ok, type Result, refuse } from '#lib/kit/result.ts';
-import { nextState } from '#lib/puzzle/next-state.ts';
-import type { PuzzleState } from '#lib/puzzle/puzzle-state.ts';
-import { ring } from '#lib/queue/enqueue.ts';
+import { type DeedReason, nextState } from '#lib/puzzle/next-state.ts';
 import { inTransaction } from '#lib/store/client.ts';
 import { appendLog } from '#lib/store/log.ts';
 import { saveRevealed, saveVoided } from '#lib/store/puzzle-moments.ts';
 import { loadPuzzle } from '#lib/store/puzzles.ts';
-import { type Deed, type DeedRefusal, deedFacts } from './deed-facts.ts';
 
-/** Shows the solution, the roll and everybody's own mark from now on. */
-export function revealPuzzle(deed: Deed): Promise<Result<PuzzleState, DeedRefusal>> {
-  return endPuzzle(deed, 'reveal');
-}
+/** Why it was not revealed. */
+export type RevealReason = DeedReason | { readonly code: 'unknown-puzzle' };
 
-/** Declares a puzzle void: no points, runs are not broken, the solution page says why. */
-export function voidPuzzle(deed: Deed): Promise<Result<PuzzleState, DeedRefusal>> {
-  return endPuzzle(deed, 'void');
-}
-
-function endPuzzle(deed: Deed, how: 'reveal' | 'void'): Promise<Result<PuzzleState, DeedRefusal>> {
-  const { puzzleId, memberId } = deed;
+/** Shows the solution, or declares the puzzle void. */
+export async function revealPuzzle(deed: {
+  readonly puzzleId: number;
+  readonly memberId: number | null;
+  readonly asVoid?: boolean;
+}): Promise<Result<null, RevealReason>> {
   return inTransaction(async (tx) => {
+    const { puzzleId, memberId, asVoid = false } = deed;
     const puzzle = await loadPuzzle(tx, { id: puzzleId });
-    if (puzzle === null || puzzle.showId !== deed.showId) return refuse({ code: 'unknown-puzzle' } as const);
-    const next = nextState(deedFacts(puzzle), how, puzzle.now);
+    if (puzzle === null) return refuse({ code: 'unknown-puzzle' });
+    const facts = { ...puzzle, failingLines: 0, overrideReason: null };
+    const next = nextState(facts, asVoid ? 'void' : 'reveal', puzzle.now);
     if (!next.ok) return next;
-    if (how === 'reveal') await saveRevealed(tx, puzzleId);
-    else await saveVoided(tx, puzzleId);
-    await ring(tx, 'mark-answers', { puzzleId });
-    const kind = how === 'reveal' ? 'puzzle-revealed' : 'puzzle-voided';
-    await appendLog(tx, { kind, puzzleId, memberId });
-    return ok(next.value);
+    if (asVoid) await saveVoided(tx, puzzleId);
+    else await saveRevealed(tx, puzzleId);
+    await appendLog(tx, { kind: asVoid ? 'puzzle-voided' : 'puzzle-revealed', puzzleId, memberId });
+    return ok(null);
   });
 }

@@ -19,6 +19,7 @@ CREATE TABLE "answer" (
     "receipt_hash" TEXT,
     "locale" TEXT,
     "is_reply" BOOLEAN NOT NULL DEFAULT false,
+    "is_addressed" BOOLEAN,
     "intake_flags" TEXT[] DEFAULT ARRAY[]::TEXT[],
     "withdrawn_at" TIMESTAMPTZ(6),
     "work" TEXT NOT NULL DEFAULT 'to-mark',

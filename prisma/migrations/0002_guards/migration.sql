@@ -46,7 +46,7 @@ ALTER TABLE "answer" ADD CONSTRAINT "answer_channel" CHECK ("channel" IN ('page'
 ALTER TABLE "answer" ADD CONSTRAINT "answer_time_word" CHECK ("time_word" IN ('before', 'after', 'unknown'));
 ALTER TABLE "answer" ADD CONSTRAINT "answer_work" CHECK ("work" IN ('to-mark', 'lacking', 'done', 'parked'));
 ALTER TABLE "answer" ADD CONSTRAINT "answer_standing" CHECK (
-  "standing" IN ('waiting', 'counted', 'replaced', 'late', 'no-answer', 'reply', 'own-voice', 'withdrawn'));
+  "standing" IN ('waiting', 'counted', 'replaced', 'late', 'early', 'no-answer', 'reply', 'own-voice', 'withdrawn'));
 ALTER TABLE "answer" ADD CONSTRAINT "answer_withdrawn_is_erased" CHECK (
   "withdrawn_at" IS NULL OR ("text" = '' AND "name" IS NULL AND "standing" = 'withdrawn'));
 ALTER TABLE "answer" ADD CONSTRAINT "answer_channel_has_key" CHECK (("channel" = 'comment') = ("client_key" IS NULL));

@@ -1,0 +1,54 @@
+// The worker process: marks answers, verifies puzzles, extends books, takes in comments, closes by time.
+
+import { EventEmitter } from 'node:events';
+import { run, type WorkerEvents } from 'graphile-worker';
+import { config } from '#lib/machine/config.ts';
+import { followParent } from '#lib/machine/follow-parent.ts';
+import { log } from '#lib/machine/log.ts';
+import { processName } from '#lib/machine/process-alive.ts';
+import { quietQueueLogger } from '#lib/queue/install-queue.ts';
+import { dropBeat } from '#lib/store/beats.ts';
+import { closeDatabase, databaseAddress, db } from '#lib/store/client.ts';
+import { beat, ringForWaiting } from './keep-alive.ts';
+import { TASKS } from './tasks.ts';
+
+const CONCURRENCY = 4;
+const id = processName();
+const workerIds = new Set<string>();
+
+const events: WorkerEvents = new EventEmitter();
+events.on('worker:create', ({ worker }) => workerIds.add(worker.workerId));
+
+const runner = await run({
+  events,
+  connectionString: databaseAddress(),
+  concurrency: CONCURRENCY,
+  maxPoolSize: CONCURRENCY + 2,
+  pollInterval: 2000,
+  noHandleSignals: true,
+  taskList: TASKS,
+  // Without a line of its own the library says that a file is missing.
+  parsedCronItems: [],
+  logger: quietQueueLogger((line) => log().warn(line)),
+});
+
+let isEnding = false;
+async function pulse(): Promise<void> {
+  while (!isEnding) {
+    try {
+      await beat({ id, pid: process.pid, workerIds: [...workerIds] });
+      await ringForWaiting();
+    } catch (error) {
+      log().warn({ problem: String(error) }, 'a beat was missed');
+    }
+    await new Promise((resolve) => setTimeout(resolve, config().beatSeconds * 1000));
+  }
+}
+void pulse();
+
+followParent(async () => {
+  isEnding = true;
+  await runner.stop();
+  await dropBeat(db(), id);
+  await closeDatabase();
+});

@@ -1,0 +1,22 @@
+// The jobs there are and what each carries: ids, never data.
+
+import { z } from 'zod';
+
+const PUZZLE = z.object({ puzzleId: z.number().int() });
+
+/** Job -> shape of its payload. */
+export const JOBS = {
+  /** Rings the bell: a puzzle has unmarked answers. */
+  'mark-answers': PUZZLE,
+  /** Verify a puzzle and write its book. */
+  'verify-puzzle': PUZZLE,
+  /** Verify what answers have asked for. */
+  'extend-book': PUZZLE,
+  /** Carry out a close whose time has come. */
+  'close-puzzle': PUZZLE,
+  /** Take in the rest of a stored upload. */
+  'import-comments': z.object({ importId: z.number().int() }),
+} as const;
+
+export type JobName = keyof typeof JOBS;
+export type Payload<N extends JobName> = z.infer<(typeof JOBS)[N]>;

@@ -1,0 +1,88 @@
+// Uploads and pastes: stored as bytes first, so that a killed worker loses nothing.
+
+import type { Tx } from './client.ts';
+import { toJson } from './json.ts';
+import { oneOf } from './one-of.ts';
+
+export type ImportFormat = 'pasted' | 'csv' | 'tsv' | 'jsonl';
+
+/** An upload as stored. */
+export interface ImportRecord {
+  readonly id: number;
+  readonly puzzleId: number;
+  readonly sourceId: number;
+  readonly format: ImportFormat;
+  readonly bytes: Uint8Array | null;
+  readonly columns: unknown;
+  readonly timeWord: 'before' | 'after' | 'unknown';
+  readonly exportedAt: Date | null;
+  readonly state: 'waiting' | 'done' | 'failed';
+  readonly newCount: number;
+  readonly knownCount: number;
+  readonly editedCount: number;
+  readonly refused: unknown;
+  readonly memberId: number | null;
+}
+
+/** Finds or makes the place that comments come from. */
+export async function ensureSource(tx: Tx, showId: number, name: string): Promise<number> {
+  const where = { showId_name: { showId, name } };
+  const row = await tx.source.upsert({ where, create: { showId, name }, update: {}, select: { id: true } });
+  return row.id;
+}
+
+/** Stores an upload. */
+export async function appendImport(
+  tx: Tx,
+  upload: {
+    readonly puzzleId: number;
+    readonly sourceId: number;
+    readonly format: ImportFormat;
+    readonly fileName: string | null;
+    readonly bytes: Uint8Array<ArrayBuffer>;
+    readonly hash: string;
+    readonly columns: unknown;
+    readonly timeWord: 'before' | 'after' | 'unknown';
+    readonly exportedAt: Date | null;
+    readonly memberId: number | null;
+  },
+): Promise<number> {
+  const { columns, ...rest } = upload;
+  const data = { ...rest, ...(columns === null ? {} : { columns: toJson(columns) }) };
+  const row = await tx.import.create({ data, select: { id: true } });
+  return row.id;
+}
+
+/** Loads an upload with its bytes; null where there is none. */
+export async function loadImport(tx: Tx, id: number): Promise<ImportRecord | null> {
+  const row = await tx.import.findUnique({ where: { id } });
+  if (row === null) return null;
+  return {
+    ...row,
+    format: oneOf(['pasted', 'csv', 'tsv', 'jsonl'], row.format),
+    timeWord: oneOf(['before', 'after', 'unknown'], row.timeWord),
+    state: oneOf(['waiting', 'done', 'failed'], row.state),
+  };
+}
+
+/** Uploads not yet taken in. */
+export async function listWaitingImports(tx: Tx): Promise<number[]> {
+  const rows = await tx.import.findMany({ where: { state: 'waiting' }, select: { id: true } });
+  return rows.map((row) => row.id);
+}
+
+/** Notes the end of an import. */
+export async function saveImported(
+  tx: Tx,
+  id: number,
+  end: {
+    readonly state: 'done' | 'failed';
+    readonly newCount: number;
+    readonly knownCount: number;
+    readonly editedCount: number;
+    readonly refused: unknown;
+  },
+): Promise<void> {
+  await tx.import.update({ where: { id }, data: { ...end, refused: toJson(end.refused) } });
+  await tx.$executeRaw`update import set finished_at = clock_timestamp() where id = ${id}`;
+}
