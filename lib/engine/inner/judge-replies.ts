@@ -42,7 +42,7 @@ export function longestLine(question: MateQuestion, first: FirstMove): Uci[] {
     calls.make(code);
     played.push(next.move, code);
     line.push(reply.uci);
-    const length = runWithin(question, question.proofNodes, () =>
+    const length: number = runWithin(question, question.proofNodes, () =>
       calls.shortestMate(reply.mateIn ?? 0),
     ).value;
     const move = calls.mateMove();

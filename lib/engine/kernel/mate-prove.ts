@@ -5,7 +5,7 @@ import { MOVES } from './layout';
 import { make, unmake } from './make';
 import { findMateInOne, isMated } from './mate-one';
 import { freshOrder } from './mate-order';
-import { defend, lastReply, solve } from './mate-search';
+import { defend, forgetReply, lastReply, solve } from './mate-search';
 import { freshMateTable, mateKey, moveIn, recallMate } from './mate-table';
 import { countNode, isStopped } from './poll';
 import { inCheck } from './position';
@@ -22,6 +22,7 @@ export function beginMateQuestion(): void {
 
 /** Does `move` in the loaded position force mate in at most `moves`, itself included? The refuting reply is `refutingReply()`. */
 export function movesMate(move: u32, moves: u32): u32 {
+  forgetReply();
   make(move);
   countNode();
   let isMate = inCheck() && isMated();

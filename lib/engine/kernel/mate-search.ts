@@ -122,3 +122,8 @@ export function defend(moves: u32, played: u32, ptr: usize, ply: u32): bool {
 
 /** The reply that refuted in the last call of `defend`; 0 for none (stalemate, or the fifty-move rule). */
 export let lastReply: u32 = 0;
+
+/** Before a question that may be answered without `defend`. */
+export function forgetReply(): void {
+  lastReply = 0;
+}
