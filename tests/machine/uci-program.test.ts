@@ -1,0 +1,126 @@
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
+import { describe, expect, test } from 'vitest';
+import { askUciProgram, type UciReason } from '#lib/machine/uci-program.ts';
+import { accepted, positionOf, refused, START_FEN } from '../support/positions.ts';
+
+const PROGRAM = join(import.meta.dirname, '../support/uci-programs/odd-program.mjs');
+const start = positionOf(START_FEN);
+
+/** Asks the odd program with one fault. */
+function ask(fault: string, { budgetMs = 5000, extra = '' } = {}) {
+  const program = { path: process.execPath, args: [PROGRAM, fault, extra] };
+  return askUciProgram(program, { position: start, nodes: 1000, budgetMs });
+}
+
+function isAlive(pid: number): boolean {
+  try {
+    process.kill(pid, 0);
+    // A zombie waits for its parent to look; nothing runs any more.
+    return !readFileSync(`/proc/${pid}/stat`, 'utf8').includes(') Z ');
+  } catch {
+    return false;
+  }
+}
+
+describe('what a well-behaved program says', () => {
+  test('its name, move, line, depth and value come out', async () => {
+    expect(accepted(await ask('none'))).toEqual({
+      name: 'Odd One',
+      move: 'e2e4',
+      line: ['e2e4', 'e7e5', 'g1f3'],
+      depth: 9,
+      centipawns: 31,
+      mateIn: null,
+    });
+  });
+
+  test('a mate comes out as a mate', async () => {
+    expect(accepted(await ask('mates'))).toMatchObject({ centipawns: null, mateIn: 2 });
+  });
+
+  test('other lines and mere bounds are not its value', async () => {
+    expect(accepted(await ask('other-lines'))).toMatchObject({ centipawns: 31, line: ['e2e4'] });
+  });
+
+  test('one that thinks until it is told to stop is told at the budget', async () => {
+    const begun = performance.now();
+    expect(accepted(await ask('needs-stop', { budgetMs: 1000 })).move).toBe('d2d4');
+    expect(performance.now() - begun).toBeGreaterThan(990);
+    expect(performance.now() - begun).toBeLessThan(1700);
+  });
+});
+
+describe('what it may see and be sent', () => {
+  test('no settings of ours reach it, and no shell reads its arguments', async () => {
+    process.env.TAILPIECE_SECRET_FOR_TEST = 'do not tell';
+    const { name } = accepted(await ask('tells', { extra: '; echo $HOME > /dev/null' }));
+    delete process.env.TAILPIECE_SECRET_FOR_TEST;
+    expect(name).toContain('"PATH"');
+    expect(name).not.toContain('do not tell');
+  });
+
+  test('the position is sent as we write it', async () => {
+    const program = { path: process.execPath, args: [PROGRAM, 'none'] };
+    const odd = positionOf('  4k3/8/8/8/8/8/4P3/4K3   w - - 0 1 ');
+    expect(refused(await askUciProgram(program, { position: odd, nodes: 1, budgetMs: 5000 }))).toEqual({
+      code: 'illegal-line',
+      found: 'e7e5',
+    });
+  });
+});
+
+describe('a program that misbehaves is refused, and says nothing that is believed', () => {
+  const cases: [string, string, UciReason][] = [
+    ['it cannot be started', '', { code: 'cannot-start', why: 'spawn /nowhere/program ENOENT' }],
+    ['it dies at once', 'dies', { code: 'ended', stage: 'uci', status: 3 }],
+    ['it dies while thinking', 'dies-thinking', { code: 'ended', stage: 'go', status: 0 }],
+    ['it never says a word', 'mute', { code: 'no-answer', stage: 'uci', budgetMs: 1000 }],
+    ['it never says uciok', 'no-uciok', { code: 'no-answer', stage: 'uci', budgetMs: 1000 }],
+    ['it is never ready', 'no-readyok', { code: 'no-answer', stage: 'isready', budgetMs: 1000 }],
+    ['it never answers', 'never-answers', { code: 'no-answer', stage: 'go', budgetMs: 1000 }],
+    ['it prints without line end', 'no-end-of-line', { code: 'too-much-output', stage: 'uci' }],
+    ['it names an illegal move', 'illegal-move', { code: 'illegal-move', found: 'e2e5' }],
+    ['it expects an illegal line', 'illegal-line', { code: 'illegal-line', found: 'e2e4' }],
+    ['it says that there is no move', 'no-move', { code: 'illegal-move', found: '(none)' }],
+    ['it answers in notation', 'notation', { code: 'illegal-move', found: 'Nf3' }],
+    ['a move with more behind it', 'hostile-move', { code: 'illegal-move', found: 'e2e4;rm' }],
+    ['bytes', 'binary', { code: 'illegal-move', found: '\u0000\u0001' }],
+    ['a bare bestmove', 'bare-word', { code: 'illegal-move', found: '' }],
+  ];
+  test.each(cases)('%s', async (_what, fault, reason) => {
+    const budgetMs = reason.code === 'no-answer' ? 1000 : 5000;
+    const begun = performance.now();
+    const result =
+      fault === ''
+        ? await askUciProgram({ path: '/nowhere/program', args: [] }, { position: start, nodes: 1, budgetMs })
+        : await ask(fault, { budgetMs });
+    expect(refused(result)).toEqual(reason);
+    // Killed at 1.2 times the budget; the rest is the time that the system takes.
+    expect(performance.now() - begun).toBeLessThan(budgetMs * 1.2 + 300);
+  });
+
+  test('it never stops talking', async () => {
+    const reason = refused(await ask('never-ends-talking'));
+    expect(reason.code).toBe('too-much-output');
+  });
+});
+
+describe('it never outlives its question', () => {
+  test('one that ignores quit is killed, and its answer stands', async () => {
+    expect(accepted(await ask('ignores-quit')).move).toBe('e2e4');
+  });
+
+  test('what it has started is killed with it', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'uci-'));
+    const file = join(folder, 'pids');
+    expect(accepted(await ask('leaves-a-child', { extra: file })).move).toBe('e2e4');
+    const pids = readFileSync(file, 'utf8').split(' ').map(Number);
+    rmSync(folder, { recursive: true });
+    await wait(100);
+    expect(pids).toHaveLength(2);
+    expect(pids.filter(isAlive)).toEqual([]);
+  });
+});
