@@ -14,7 +14,7 @@ export type ProofFaultCode =
   /** A node without replies, after whose move the game goes on. */
   | 'no-mate-at-leaf'
   | 'stalemate-at-leaf'
-  /** A position comes again on the way to mate. */
+  /** A reply leads back to a node on the way to it: such a line never ends. */
   | 'repetition'
   /** Some defence lasts longer than the stated number of moves. */
   | 'wrong-move-count'
@@ -51,7 +51,6 @@ interface Replay {
   readonly maxPositions: number;
   readonly path: string[];
   readonly nodesOnPath: Set<number>;
-  readonly keysOnPath: Set<string>;
   readonly keyOfNode: Map<number, string>;
   /** Solver moves to mate from a node that was found sound. */
   readonly heights: Map<number, number>;
@@ -66,7 +65,8 @@ const TOO_LARGE: Outcome = { kind: 'too-large' };
 
 /**
  * Replays every line of the graph, each node once. `passed` means: node 0 forces mate in at most `n` solver
- * moves against every legal reply. `too-large` means that more than `maxPositions` (200,000) would have to be
+ * moves against every legal reply. A position may come again under another node, as where a slow first
+ * move is taken back: the count of moves still ends the line. `too-large` means that more than `maxPositions` (200,000) would have to be
  * played; nothing was found wrong up to there. About 30,000 positions a second.
  */
 export function checkProof(proof: Proof, options: { readonly maxPositions?: number } = {}): ProofCheck {
@@ -81,7 +81,6 @@ export function checkProof(proof: Proof, options: { readonly maxPositions?: numb
     maxPositions: options.maxPositions ?? MOST_POSITIONS,
     path: [],
     nodesOnPath: new Set(),
-    keysOnPath: new Set(),
     keyOfNode: new Map(),
     heights: new Map(),
   };
@@ -93,22 +92,19 @@ export function checkProof(proof: Proof, options: { readonly maxPositions?: numb
 
 /** Checks a node with the board at its position; `depth` is the number of its solver move on this path. */
 function visit(replay: Replay, index: number, depth: number): Outcome {
-  const { proof, board, nodesOnPath, keysOnPath, keyOfNode, heights } = replay;
+  const { proof, board, nodesOnPath, keyOfNode, heights } = replay;
   const node = proof.nodes[index];
   if (node === undefined) return fault(replay, 'truncated', index);
   if (nodesOnPath.has(index)) return fault(replay, 'repetition', index);
   const key = board.key();
-  if (keysOnPath.has(key)) return fault(replay, 'repetition', index);
   if ((keyOfNode.get(index) ?? key) !== key) return fault(replay, 'wrong-position', index);
   keyOfNode.set(index, key);
   const known = heights.get(index);
   if (depth - 1 + (known ?? 1) > proof.n) return fault(replay, 'wrong-move-count', index);
   if (known !== undefined) return { kind: 'sound', height: known };
   nodesOnPath.add(index);
-  keysOnPath.add(key);
   const outcome = playSolver(replay, index, depth);
   nodesOnPath.delete(index);
-  keysOnPath.delete(key);
   if (outcome.kind === 'sound') heights.set(index, outcome.height);
   return outcome;
 }
