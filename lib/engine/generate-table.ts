@@ -20,17 +20,17 @@ const SLICES = 16;
 
 function placeTables(kernel: TableKernel, material: Material, build: TableBuild): void {
   const below = materialsBelow(material).map((name) => ({ name, values: build.valuesOf(name) }));
-  const own = kernel.begin(materialCode(material));
-  const first = kernel.FIRST.value + 6 * own;
+  const own = kernel.tableBegin(materialCode(material));
+  const first = kernel.TABLE_FIRST.value + 6 * own;
   const bytes = below.reduce((sum, table) => sum + table.values.length, first);
-  if (!kernel.reserve(bytes)) throw new Error(`no memory for the table ${material} (${bytes} bytes)`);
+  if (!kernel.tableReserve(bytes)) throw new Error(`no memory for the table ${material} (${bytes} bytes)`);
   let start = first;
   for (const { name, values } of below) {
     new Uint8Array(kernel.memory.buffer, start, values.length).set(values);
-    kernel.know(materialCode(name), start, placesOf(name));
+    kernel.tableKnow(materialCode(name), start, placesOf(name));
     start += values.length;
   }
-  kernel.ready();
+  kernel.tableReady();
 }
 
 /**
@@ -55,7 +55,7 @@ export function generateTable(material: Material, build: TableBuild): Uint8Array
     });
     return true;
   };
-  for (const pass of [kernel.markLegal, kernel.countAll]) {
+  for (const pass of [kernel.tableMark, kernel.tableCount]) {
     for (let slice = 0; slice < SLICES; slice++) {
       if (!goesOn()) return null;
       pass((places / SLICES) * slice, (places / SLICES) * (slice + 1));
@@ -63,9 +63,9 @@ export function generateTable(material: Material, build: TableBuild): Uint8Array
   }
   for (let distance = 1; distance < 127; distance++) {
     if (!goesOn()) return null;
-    if (kernel.step(distance) < 0) break;
+    if (kernel.tableStep(distance) < 0) break;
   }
   const table = new Uint8Array(TABLE_HEADER + 2 * places);
-  table.set(new Uint8Array(kernel.memory.buffer, kernel.FIRST.value, 2 * places), TABLE_HEADER);
+  table.set(new Uint8Array(kernel.memory.buffer, kernel.TABLE_FIRST.value, 2 * places), TABLE_HEADER);
   return sealTable(material, table);
 }

@@ -12,6 +12,7 @@ import { isStopped } from './poll';
 import { inCheck, positionKey } from './position';
 import { quiesce } from './quiesce';
 import { initReductions, keepLine, search } from './search';
+import { seeAtLeast } from './see';
 import { EVAL_CACHE, INFINITE, KPK, LEFT_OUT, LINE_LENGTHS, LINES, MATE, PAWN_CACHE, PLY_VALUES } from './search-layout';
 
 let isReady: bool = false;
@@ -128,6 +129,16 @@ export function searchDepth(depth: i32): bool {
     else beta = min(value + width, INFINITE);
   }
   return false;
+}
+
+/** Sets the value around which the next depth looks first: for searches of several positions in turn. */
+export function aimAt(value: i32): void {
+  lastValue = value;
+}
+
+/** Does the exchange that a legal move begins bring its side at least so many centipawns? */
+export function exchangeBrings(move: u32, centipawns: i32): bool {
+  return seeAtLeast(move, centipawns);
 }
 
 /** The value of the last completed depth, from the side to move. */

@@ -1,0 +1,147 @@
+// The one door for the book: verdicts on solver moves in mate, win and draw tasks (rules V0 to V5),
+// with the replies worth answering (rule O2) and whether the win is evident after them (rule O1).
+
+import { legalMoves } from '#lib/rules/legal-moves.ts';
+import type { Move, Uci } from '#lib/rules/move.ts';
+import { parseFen } from '#lib/rules/parse-fen.ts';
+import type { Position } from '#lib/rules/position.ts';
+import { writeUci } from '#lib/rules/uci.ts';
+import type { Engine } from './create-engine.ts';
+import type { ValueClaim } from './inner/bounds.ts';
+import type { Tables } from './inner/exact-result.ts';
+import { withStillWinning } from './inner/still-winning.ts';
+import { judgeByValue, type ValueQuestion } from './inner/value-verdict.ts';
+import { judgeMateMoves } from './judge-mate-moves.ts';
+import { createTableSet, type TableSet } from './table-set.ts';
+import type { Budgets, Claim, EngineProgress, MoveVerdict } from './verdict.ts';
+
+/** What to judge. */
+export interface JudgeOrder {
+  /** The full position, the solver to move. */
+  readonly fen: string;
+  readonly moves: readonly Uci[] | 'all';
+  readonly claim: Claim;
+  readonly budgets: Budgets;
+  /** Where endgame tables come from and are kept; without it they are built and kept in memory. */
+  readonly tables?: TableSet | undefined;
+  /** The position was reached by holding moves only: rule V2's second look at its best move applies. */
+  readonly isAfterHolding?: boolean | undefined;
+  readonly shouldStop?: (() => boolean) | undefined;
+  readonly onProgress?: ((progress: EngineProgress) => void) | undefined;
+}
+
+/** A move within so many centipawns of the best is unclear where even the best misses the bound (rule V2). */
+const NEAR_BEST = 50;
+
+/** Tables of engines whose caller brought none. */
+const ownTables = new WeakMap<Engine, TableSet>();
+
+function tablesOf(engine: Engine, order: JudgeOrder): Tables {
+  const set = order.tables ?? ownTables.get(engine) ?? createTableSet();
+  if (order.tables === undefined) ownTables.set(engine, set);
+  return { set, work: { shouldStop: order.shouldStop, onProgress: order.onProgress } };
+}
+
+/** The position to verify: a half-move clock below 80 is no part of it (rule V5). */
+function positionToJudge(fen: string): Position {
+  const parsed = parseFen(fen);
+  if (!parsed.ok) throw new Error(`Not a position: ${fen} (${JSON.stringify(parsed.reason)})`);
+  const position = parsed.value;
+  return position.halfmoveClock >= 80 ? position : { ...position, halfmoveClock: 0 };
+}
+
+function askedMoves(position: Position, moves: readonly Uci[] | 'all'): Move[] {
+  const legal = legalMoves(position).sort((a, b) => (writeUci(a) < writeUci(b) ? -1 : 1));
+  if (moves === 'all') return legal;
+  return moves.map((uci) => {
+    const move = legal.find((one) => writeUci(one) === uci);
+    if (move === undefined) throw new Error(`${uci} is not legal`);
+    return move;
+  });
+}
+
+function judgeAll(question: ValueQuestion, moves: readonly Move[], order: JudgeOrder): MoveVerdict[] {
+  const verdicts: MoveVerdict[] = [];
+  let nodes = 0;
+  for (const move of moves) {
+    const verdict = judgeByValue(question, move, question.budgetNodes);
+    if (verdict === null) break;
+    verdicts.push(verdict);
+    nodes += verdict.nodes;
+    order.onProgress?.({ stage: 'search', done: verdicts.length, total: moves.length, nodes });
+  }
+  return verdicts;
+}
+
+/** The value by which the best move of the position is known: exact results stand at the ends. */
+function worthOf({ verdict, value, mateIn }: MoveVerdict): number {
+  if (verdict === 'holds' && (mateIn !== null || value === null)) return 10_000;
+  return value ?? -10_000;
+}
+
+/**
+ * Rule V2: along a line of holding moves, where no move reaches the bound, the best is searched again
+ * with double budget; if still below, moves within 50 of it are unclear, never slips.
+ */
+function secondLook(question: ValueQuestion, verdicts: readonly MoveVerdict[]): MoveVerdict[] {
+  const { position } = question;
+  const known = new Map(verdicts.map((verdict) => [verdict.move, verdict]));
+  for (const move of askedMoves(position, 'all')) {
+    const uci = writeUci(move);
+    const verdict = known.get(uci) ?? judgeByValue(question, move, question.budgetNodes);
+    if (verdict === null) return [];
+    known.set(uci, verdict);
+    if (verdict.verdict === 'holds') return [...verdicts];
+  }
+  const all = [...known.values()].sort((a, b) => worthOf(b) - worthOf(a) || (a.move < b.move ? -1 : 1));
+  const best = all[0];
+  const move = askedMoves(position, best === undefined ? [] : [best.move])[0];
+  if (best === undefined || move === undefined) return [...verdicts];
+  const again = judgeByValue(question, move, 2 * question.budgetNodes);
+  if (again === null) return [];
+  const bar = Math.max(worthOf(again), worthOf(best)) - NEAR_BEST;
+  return verdicts.map((verdict) => {
+    if (again.verdict === 'holds') return verdict.move === again.move ? again : verdict;
+    const isNear = verdict.value !== null && worthOf(verdict) >= bar;
+    return verdict.verdict === 'slips' && isNear ? { ...verdict, verdict: 'unclear' } : verdict;
+  });
+}
+
+function judgeValueMoves(engine: Engine, order: JudgeOrder, claim: ValueClaim): MoveVerdict[] {
+  const question: ValueQuestion = {
+    engine,
+    position: positionToJudge(order.fen),
+    claim,
+    budgetNodes: order.budgets.budgetNodes,
+    proofNodes: order.budgets.proofNodes,
+    tables: tablesOf(engine, order),
+  };
+  const moves = askedMoves(question.position, order.moves);
+  const verdicts = judgeAll(question, moves, order);
+  const isWhole = verdicts.length === moves.length;
+  if (order.isAfterHolding !== true || !isWhole || verdicts.some(({ verdict }) => verdict === 'holds')) {
+    return verdicts;
+  }
+  return secondLook(question, verdicts);
+}
+
+/**
+ * The verdicts on `moves` in the order asked ('all': in UCI order). Exact for mate tasks and endings
+ * with a table; else by search within the budgets, the same on every machine (rule V0). Costs up to
+ * four times `budgetNodes` a move, and about half as much again for the replies to a move that holds.
+ * Stopped in between, it returns the verdicts that are finished. Throws on a move that is not legal.
+ */
+export function judgeMoves(engine: Engine, order: JudgeOrder): MoveVerdict[] {
+  const { claim, shouldStop, onProgress } = order;
+  if (claim.task !== 'mate') return judgeValueMoves(engine, order, claim);
+  const { fen, moves, budgets } = order;
+  const verdicts = judgeMateMoves(engine, {
+    fen,
+    moves,
+    movesLeft: claim.movesLeft,
+    proofNodes: budgets.proofNodes,
+    shouldStop,
+    onProgress,
+  });
+  return withStillWinning(engine, positionToJudge(fen), { verdicts, tables: tablesOf(engine, order) });
+}
