@@ -32,6 +32,7 @@ export function createJudge(engine: Engine, terms: PuzzleTerms, options: VerifyO
       moves: question.moves,
       claim: claimAt(terms, question.movesLeft),
       budgets: { proofNodes: terms.proofNodes, budgetNodes: terms.budgetNodes },
+      isStart: isSamePlace(question.fen, terms.fen),
       ...options,
     });
     return verdicts.map((verdict) => toRow(question, verdict));

@@ -12,6 +12,7 @@ import type { Tables } from './inner/exact-result.ts';
 import { withStillWinning } from './inner/still-winning.ts';
 import { judgeByValue, type ValueQuestion } from './inner/value-verdict.ts';
 import { judgeMateMoves } from './judge-mate-moves.ts';
+import { searchPosition } from './search-position.ts';
 import { createTableSet, type TableSet } from './table-set.ts';
 import type { Budgets, Claim, EngineProgress, MoveVerdict } from './verdict.ts';
 
@@ -24,14 +25,21 @@ export interface JudgeOrder {
   readonly budgets: Budgets;
   /** Where endgame tables come from and are kept; without it they are built and kept in memory. */
   readonly tables?: TableSet | undefined;
-  /** The position was reached by holding moves only: rule V2's second look at its best move applies. */
+  /**
+   * Win and draw: was the position reached by holding moves only (none, for the puzzle's own)? Then
+   * rule V2's second look at its best move applies, so far as no move asked for holds. Default true.
+   */
   readonly isAfterHolding?: boolean | undefined;
+  /** Win and draw: the puzzle's own position, of which the host claims that something holds. */
+  readonly isStart?: boolean | undefined;
   readonly shouldStop?: (() => boolean) | undefined;
   readonly onProgress?: ((progress: EngineProgress) => void) | undefined;
 }
 
 /** A move within so many centipawns of the best is unclear where even the best misses the bound (rule V2). */
 const NEAR_BEST = 50;
+/** The same in the puzzle's own position. */
+const NEAR_BEST_AT_START = 300;
 
 /** Tables of engines whose caller brought none. */
 const ownTables = new WeakMap<Engine, TableSet>();
@@ -79,31 +87,40 @@ function worthOf({ verdict, value, mateIn }: MoveVerdict): number {
   return value ?? -10_000;
 }
 
+/** The move of the position that looks best: of those judged if all were, else of one search. */
+function bestMove(question: ValueQuestion, verdicts: readonly MoveVerdict[]): Uci | null {
+  const { engine, position, budgetNodes, tables } = question;
+  if (verdicts.length === legalMoves(position).length) {
+    const [best] = [...verdicts].sort((a, b) => worthOf(b) - worthOf(a) || (a.move < b.move ? -1 : 1));
+    return best?.move ?? null;
+  }
+  const { shouldStop } = tables.work;
+  const { depths, wasStopped } = searchPosition(engine, { position, budgetNodes, shouldStop });
+  return wasStopped ? null : (depths.at(-1)?.line[0] ?? null);
+}
+
 /**
  * Rule V2: along a line of holding moves, where no move reaches the bound, the best is searched again
- * with double budget; if still below, moves within 50 of it are unclear, never slips.
+ * with double budget; if still below, moves within 50 of it are unclear, never slips. In the puzzle's
+ * own position, of which the host says that something holds, the engine then contradicts the host, and
+ * every searched move within 300 is unclear. Null where stopped.
  */
-function secondLook(question: ValueQuestion, verdicts: readonly MoveVerdict[]): MoveVerdict[] {
-  const { position } = question;
-  const known = new Map(verdicts.map((verdict) => [verdict.move, verdict]));
-  for (const move of askedMoves(position, 'all')) {
-    const uci = writeUci(move);
-    const verdict = known.get(uci) ?? judgeByValue(question, move, question.budgetNodes);
-    if (verdict === null) return [];
-    known.set(uci, verdict);
-    if (verdict.verdict === 'holds') return [...verdicts];
-  }
-  const all = [...known.values()].sort((a, b) => worthOf(b) - worthOf(a) || (a.move < b.move ? -1 : 1));
-  const best = all[0];
-  const move = askedMoves(position, best === undefined ? [] : [best.move])[0];
-  if (best === undefined || move === undefined) return [...verdicts];
-  const again = judgeByValue(question, move, 2 * question.budgetNodes);
-  if (again === null) return [];
-  const bar = Math.max(worthOf(again), worthOf(best)) - NEAR_BEST;
+function secondLook(
+  question: ValueQuestion,
+  verdicts: readonly MoveVerdict[],
+  order: JudgeOrder,
+): MoveVerdict[] | null {
+  const best = bestMove(question, verdicts);
+  if (best === null) return question.tables.work.shouldStop?.() === true ? null : [...verdicts];
+  const [move] = askedMoves(question.position, [best]);
+  const again = move === undefined ? null : judgeByValue(question, move, 2 * question.budgetNodes);
+  if (again === null) return null;
+  if (again.verdict === 'holds') return verdicts.map((one) => (one.move === again.move ? again : one));
+  const top = Math.max(worthOf(again), ...verdicts.map(worthOf));
+  const bar = top - (order.isStart === true ? NEAR_BEST_AT_START : NEAR_BEST);
   return verdicts.map((verdict) => {
-    if (again.verdict === 'holds') return verdict.move === again.move ? again : verdict;
-    const isNear = verdict.value !== null && worthOf(verdict) >= bar;
-    return verdict.verdict === 'slips' && isNear ? { ...verdict, verdict: 'unclear' } : verdict;
+    const isOpen = verdict.verdict === 'slips' && verdict.depth > 0 && worthOf(verdict) >= bar;
+    return isOpen ? { ...verdict, verdict: 'unclear' } : verdict;
   });
 }
 
@@ -119,10 +136,10 @@ function judgeValueMoves(engine: Engine, order: JudgeOrder, claim: ValueClaim): 
   const moves = askedMoves(question.position, order.moves);
   const verdicts = judgeAll(question, moves, order);
   const isWhole = verdicts.length === moves.length;
-  if (order.isAfterHolding !== true || !isWhole || verdicts.some(({ verdict }) => verdict === 'holds')) {
+  if (order.isAfterHolding === false || !isWhole || verdicts.some(({ verdict }) => verdict === 'holds')) {
     return verdicts;
   }
-  return secondLook(question, verdicts);
+  return secondLook(question, verdicts, order) ?? [];
 }
 
 /**
