@@ -3,7 +3,7 @@
 import { EventEmitter } from 'node:events';
 import { run, type WorkerEvents } from 'graphile-worker';
 import { config } from '#lib/machine/config.ts';
-import { followParent } from '#lib/machine/follow-parent.ts';
+import { followParent, sayReady } from '#lib/machine/follow-parent.ts';
 import { log } from '#lib/machine/log.ts';
 import { processName } from '#lib/machine/process-alive.ts';
 import { quietQueueLogger } from '#lib/queue/install-queue.ts';
@@ -45,6 +45,7 @@ async function pulse(): Promise<void> {
   }
 }
 void pulse();
+sayReady();
 
 followParent(async () => {
   isEnding = true;

@@ -62,3 +62,10 @@ export async function listPuzzlesToMark(tx: Tx): Promise<number[]> {
     select distinct puzzle_id from answer where work = 'to-mark'`;
   return rows.map((row) => row.puzzle_id);
 }
+
+/** Notes that the reader found answers which address somebody or only repeat another's (rule P4). */
+export async function saveAddressed(tx: Tx, ids: readonly number[]): Promise<void> {
+  if (ids.length === 0) return;
+  await tx.$executeRaw`
+    update answer set is_addressed = true where id = any(${[...ids]}) and is_addressed is distinct from true`;
+}

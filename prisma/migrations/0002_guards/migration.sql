@@ -68,17 +68,17 @@ CREATE FUNCTION "keep_answer_facts"() RETURNS trigger LANGUAGE plpgsql AS $$
 BEGIN
   IF NEW."withdrawn_at" IS NOT NULL AND NEW."text" = '' THEN
     IF OLD."withdrawn_at" IS NOT NULL AND NEW."withdrawn_at" <> OLD."withdrawn_at" THEN
-      RAISE EXCEPTION 'answer %: a withdrawal is written once', OLD."id" USING ERRCODE = 'restrict_violation';
+      RAISE EXCEPTION 'answer %: a withdrawal is written once', OLD."id";
     END IF;
   ELSIF NEW."text" IS DISTINCT FROM OLD."text" OR NEW."name" IS DISTINCT FROM OLD."name"
     OR NEW."meant" IS DISTINCT FROM OLD."meant" OR NEW."has_meant" IS DISTINCT FROM OLD."has_meant"
     OR NEW."withdrawn_at" IS DISTINCT FROM OLD."withdrawn_at" THEN
-    RAISE EXCEPTION 'answer %: what was received is never changed', OLD."id" USING ERRCODE = 'restrict_violation';
+    RAISE EXCEPTION 'answer %: what was received is never changed', OLD."id";
   END IF;
   IF NEW."received_at" <> OLD."received_at" OR NEW."puzzle_id" <> OLD."puzzle_id" OR NEW."channel" <> OLD."channel"
     OR NEW."client_key" IS DISTINCT FROM OLD."client_key" OR NEW."receipt_hash" IS DISTINCT FROM OLD."receipt_hash"
     OR NEW."stated_from" IS DISTINCT FROM OLD."stated_from" OR NEW."stated_to" IS DISTINCT FROM OLD."stated_to" THEN
-    RAISE EXCEPTION 'answer %: time, puzzle, channel and keys are never changed', OLD."id" USING ERRCODE = 'restrict_violation';
+    RAISE EXCEPTION 'answer %: time, puzzle, channel and keys are never changed', OLD."id";
   END IF;
   RETURN NEW;
 END $$;
@@ -90,7 +90,7 @@ BEGIN
   IF (to_jsonb(NEW) - 'is_current' - 'superseded_by_id' - 'solver_id' - 'member_id' - 'regrade_id')
     IS DISTINCT FROM (to_jsonb(OLD) - 'is_current' - 'superseded_by_id' - 'solver_id' - 'member_id' - 'regrade_id')
     OR (NEW."is_current" AND NOT OLD."is_current") THEN
-    RAISE EXCEPTION 'mark %: a mark is superseded, never changed', OLD."id" USING ERRCODE = 'restrict_violation';
+    RAISE EXCEPTION 'mark %: a mark is superseded, never changed', OLD."id";
   END IF;
   RETURN NEW;
 END $$;
@@ -98,7 +98,7 @@ CREATE TRIGGER "mark_is_kept" BEFORE UPDATE ON "mark" FOR EACH ROW EXECUTE FUNCT
 
 CREATE FUNCTION "refuse_change"() RETURNS trigger LANGUAGE plpgsql AS $$
 BEGIN
-  RAISE EXCEPTION '% is append-only', TG_TABLE_NAME USING ERRCODE = 'restrict_violation';
+  RAISE EXCEPTION '% is append-only', TG_TABLE_NAME;
 END $$;
 CREATE TRIGGER "book_row_is_kept" BEFORE UPDATE ON "book_row" FOR EACH ROW EXECUTE FUNCTION "refuse_change"();
 CREATE TRIGGER "proof_is_kept" BEFORE UPDATE ON "proof" FOR EACH ROW EXECUTE FUNCTION "refuse_change"();

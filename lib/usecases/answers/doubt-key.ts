@@ -1,0 +1,56 @@
+// Does a person have to look at this mark, and along with which others? Doubtful answers are grouped
+// by position and move, by text, or by the characters that could not be read.
+
+import { sha256 } from '#lib/machine/hash.ts';
+import type { Mark } from '#lib/marking/mark.ts';
+import type { ReadResult } from '#lib/reading/reading.ts';
+import { parseFen } from '#lib/rules/parse-fen.ts';
+import { bookPosition } from '#lib/rules/position-key.ts';
+import { playUci } from '#lib/rules/uci.ts';
+
+/** The text as groups compare it: case and blanks do not matter. */
+export function plainText(text: string): string {
+  return text.normalize('NFKC').toLowerCase().replace(/\s+/g, ' ').trim();
+}
+
+/** Hash under which a ruling on a text is kept. */
+export function textHash(text: string): string {
+  return sha256(plainText(text));
+}
+
+/** The position and move whose verdict is unclear; null where the line has none. */
+export function findUnclearMove(fen: string, mark: Mark): { position: string; move: string } | null {
+  const start = parseFen(fen);
+  if (!start.ok || mark.line === null) return null;
+  const verdicts = [...mark.verdicts];
+  let position = start.value;
+  for (const [ply, move] of mark.line.entries()) {
+    if (ply % 2 === 0 && verdicts.shift()?.verdict === 'unclear')
+      return { position: bookPosition(position), move };
+    const next = playUci(position, move);
+    if (next === null) return null;
+    position = next;
+  }
+  return null;
+}
+
+/** The group on the list of doubtful answers; null where nobody is needed. */
+export function doubtKey(fen: string, text: string, mark: Mark, read: ReadResult): string | null {
+  switch (mark.outcome) {
+    case 'unclear': {
+      const place = findUnclearMove(fen, mark);
+      return place === null ? `unclear ${textHash(text)}` : `verdict ${place.move} ${place.position}`;
+    }
+    case 'ambiguous':
+      return `reading ${textHash(text)}`;
+    case 'unreadable': {
+      if (read.turned.length > 0) return 'turned';
+      const token = read.firstUnread === null ? '' : text.slice(...read.firstUnread);
+      return token === '' ? `text ${textHash(text)}` : `token ${plainText(token).slice(0, 80)}`;
+    }
+    case 'unfinished':
+      return mark.flags.includes('cut-by-source') ? `cut ${textHash(text)}` : null;
+    default:
+      return null;
+  }
+}

@@ -1,0 +1,189 @@
+// The unmarked answers of a puzzle are marked, batch by batch. A batch is one transaction: a worker
+// that is killed loses nothing and marks nothing twice.
+
+import { sleep } from '#lib/machine/clock.ts';
+import { config } from '#lib/machine/config.ts';
+import { log } from '#lib/machine/log.ts';
+import type { Flag } from '#lib/marking/mark.ts';
+import { type MarkResult, markAnswer } from '#lib/marking/mark-answer.ts';
+import { ring } from '#lib/queue/enqueue.ts';
+import { readText } from '#lib/reading/read-text.ts';
+import { parseFen } from '#lib/rules/parse-fen.ts';
+import type { AnswerRecord } from '#lib/store/answers.ts';
+import { db, inTransaction, type Tx } from '#lib/store/client.ts';
+import { appendLog } from '#lib/store/log.ts';
+import { appendMarks, type NewMark } from '#lib/store/marks.ts';
+import { loadPuzzle, type PuzzleRecord } from '#lib/store/puzzles.ts';
+import {
+  listCandidates,
+  loadTimeliness,
+  saveStandings,
+  type Timely,
+} from '#lib/store/standing-of-answers.ts';
+import { addWants } from '#lib/store/wants.ts';
+import { addAsked, addTry, claimAnswers, saveAddressed, saveWork } from '#lib/store/work-list.ts';
+import { decideStandings } from './decide-standings.ts';
+import { doubtKey, textHash } from './doubt-key.ts';
+import { type LoadedBook, loadBook } from './loaded-book.ts';
+
+const BATCH = 200;
+const BATCH_TIMEOUT_MS = 60_000;
+
+/** Most positions that one answer may ask the book for. */
+export const MOST_ASKED = 40;
+
+/** What a run did. */
+export interface Marked {
+  readonly marked: number;
+  readonly lacking: number;
+}
+
+/** Marks all that waits, and rings for the book where something is lacking. */
+export async function markAnswers(input: { readonly puzzleId: number }): Promise<Marked> {
+  let marked = 0;
+  let lacking = 0;
+  for (;;) {
+    const batch = await inTransaction((tx) => markBatch(tx, input.puzzleId), BATCH_TIMEOUT_MS);
+    marked += batch.marked;
+    lacking += batch.lacking;
+    if (batch.claimed === 0) break;
+  }
+  if (lacking > 0) await ring(db(), 'extend-book', { puzzleId: input.puzzleId });
+  return { marked, lacking };
+}
+
+interface Opinion {
+  readonly answer: AnswerRecord;
+  readonly result: MarkResult;
+  readonly doubt: string | null;
+  readonly isAddressed: boolean;
+}
+
+async function markBatch(tx: Tx, puzzleId: number): Promise<Marked & { readonly claimed: number }> {
+  const nothing = { claimed: 0, marked: 0, lacking: 0 };
+  const puzzle = await loadPuzzle(tx, { id: puzzleId });
+  const book = puzzle === null ? null : await loadBook(tx, puzzle);
+  if (puzzle === null || book === null) return nothing;
+  const answers = await claimAnswers(tx, puzzleId, BATCH);
+  if (answers.length === 0) return nothing;
+
+  const opinions: Opinion[] = [];
+  for (const answer of answers) {
+    try {
+      opinions.push(judge(book, answer));
+    } catch (error) {
+      const isParked = await addTry(tx, answer.id);
+      log().error({ answer: answer.id, isParked, problem: String(error) }, 'an answer could not be marked');
+    }
+  }
+  const solverIds = [...new Set(answers.map((answer) => answer.solverId))];
+  const timeliness = await loadTimeliness(tx, puzzleId, solverIds);
+  const lacking = await askForMore(tx, book, opinions);
+  const marks = opinions.flatMap((opinion) =>
+    toMark(puzzle, book, opinion, timeliness.get(opinion.answer.id) ?? 'in-time'),
+  );
+  const changed = await appendMarks(tx, marks);
+  await saveWork(
+    tx,
+    marks.map((mark) => mark.answerId),
+    'done',
+  );
+  await saveAddressed(
+    tx,
+    opinions.filter((one) => one.isAddressed).map((one) => one.answer.id),
+  );
+  const candidates = await listCandidates(tx, puzzleId, solverIds);
+  const former = new Map(candidates.map((one) => [one.id, one.standing]));
+  const standings = decideStandings(candidates, puzzle.countsFirst);
+  await saveStandings(
+    tx,
+    standings.filter((one) => former.get(one.id) !== one.standing),
+  );
+  if (config().pauseBeforeCommitMs > 0) await pauseForTests(puzzleId, marks.length);
+  if (marks.length > 0)
+    await appendLog(tx, { kind: 'answers-marked', puzzleId, details: { marked: marks.length, changed } });
+  return { claimed: answers.length, marked: marks.length, lacking };
+}
+
+function judge(loaded: LoadedBook, answer: AnswerRecord): Opinion {
+  const { terms, book, meantByRuling, results } = loaded;
+  const position = parseFen(terms.fen);
+  if (!position.ok) throw new Error(`The stored position cannot be read: ${terms.fen}`);
+  const read = readText({ position: position.value, text: answer.text });
+  const meant = answer.meant ?? meantByRuling.get(textHash(answer.text)) ?? null;
+  const key = JSON.stringify([answer.text, meant]);
+  const result = results.get(key) ?? markAnswer({ terms, book, text: answer.text, meant, read });
+  results.set(key, result);
+  const doubt = result.kind === 'mark' ? doubtKey(terms.fen, answer.text, result.mark, read) : null;
+  return { answer, result, doubt, isAddressed: read.isAddressed };
+}
+
+// What is lacking is asked for, at most 40 positions an answer; an answer that wants more needs the host.
+async function askForMore(tx: Tx, book: LoadedBook, opinions: readonly Opinion[]): Promise<number> {
+  const waiting: number[] = [];
+  for (const { answer, result } of opinions) {
+    if (result.kind !== 'lacking' || asksTooMuch(answer, result)) continue;
+    await addWants(tx, answer.puzzleId, answer.id, result.lacking, answer.asked);
+    await addAsked(tx, answer.id, result.lacking.length);
+    waiting.push(answer.id);
+  }
+  await saveWork(tx, waiting, 'lacking');
+  void book;
+  return waiting.length;
+}
+
+function asksTooMuch(answer: AnswerRecord, result: MarkResult): boolean {
+  return result.kind === 'lacking' && answer.asked + result.lacking.length > MOST_ASKED;
+}
+
+function intakeFlags(answer: AnswerRecord, timely: Timely): Flag[] {
+  const flags: Flag[] = [];
+  if (timely === 'late') flags.push('late');
+  if (timely === 'uncertain') flags.push('time-uncertain');
+  if (answer.intakeFlags.includes('edited')) flags.push('edited');
+  if (answer.intakeFlags.includes('edited-unseen')) flags.push('edited-unseen');
+  return flags;
+}
+
+function toMark(puzzle: PuzzleRecord, book: LoadedBook, opinion: Opinion, timely: Timely): NewMark[] {
+  const { answer, result, doubt } = opinion;
+  const place = {
+    answerId: answer.id,
+    puzzleId: answer.puzzleId,
+    solverId: answer.solverId,
+    scheme: puzzle.terms.scheme,
+    schemeVersion: puzzle.schemeVersion,
+    bookVersion: book.bookVersion,
+    overrule: null,
+    regradeId: null,
+  };
+  if (result.kind === 'mark') {
+    const { mark } = result;
+    return [{ ...mark, ...place, flags: [...mark.flags, ...intakeFlags(answer, timely)], doubt }];
+  }
+  if (!asksTooMuch(answer, result)) return [];
+  return [
+    {
+      ...place,
+      outcome: 'unclear',
+      flags: intakeFlags(answer, timely),
+      points: 0,
+      p: 0,
+      r: 1,
+      atMove: null,
+      line: null,
+      reading: null,
+      verdicts: [],
+      reason: { code: 'too-many-positions', params: { most: MOST_ASKED } },
+      readerVersion: 0,
+      engineVersion: book.engineVersion,
+      doubt: `unclear ${textHash(answer.text)}`,
+    },
+  ];
+}
+
+// For the test that kills workers between "mark written" and "batch committed": says that it is there.
+async function pauseForTests(puzzleId: number, marks: number): Promise<void> {
+  log().info({ puzzleId, marks }, 'pausing before the commit');
+  await sleep(config().pauseBeforeCommitMs);
+}

@@ -1,0 +1,42 @@
+// Positions that nobody foresaw are verified on demand and join the book; the answers that waited for
+// them go back on the work list.
+
+import type { BookRow, Lacking } from '#lib/book/book-row.ts';
+import type { PuzzleTerms } from '#lib/book/terms.ts';
+import { ring } from '#lib/queue/enqueue.ts';
+import { appendBookRows, budgetsKey } from '#lib/store/books.ts';
+import { db, inTransaction } from '#lib/store/client.ts';
+import { appendLog } from '#lib/store/log.ts';
+import { loadPuzzle, loadTerms } from '#lib/store/puzzles.ts';
+import { nextWants, strikeWants } from '#lib/store/wants.ts';
+
+/** Verifies what is lacking: the engine's threads in the worker. */
+export type Verify = (input: { terms: PuzzleTerms; lacking: readonly Lacking[] }) => Promise<BookRow[]>;
+
+/** Verifies everything that is wanted, one position at a time. Gives how many verdicts were new. */
+export async function extendBook(input: {
+  readonly puzzleId: number;
+  readonly verify: Verify;
+}): Promise<number> {
+  const { puzzleId, verify } = input;
+  const puzzle = await loadPuzzle(db(), { id: puzzleId });
+  if (puzzle === null) return 0;
+  const terms = await loadTerms(db(), puzzle);
+  let added = 0;
+  for (;;) {
+    const lacking = await nextWants(db(), puzzleId);
+    if (lacking === null) break;
+    const rows = await verify({ terms, lacking });
+    const freed = await inTransaction(async (tx) => {
+      const count = await appendBookRows(tx, puzzleId, rows, budgetsKey(terms));
+      added += count;
+      const answers = await strikeWants(tx, puzzleId, lacking);
+      const failed = rows.filter((row) => row.check === 'failed').length;
+      if (failed > 0) await appendLog(tx, { kind: 'check-failed', puzzleId, details: { rows: failed } });
+      if (count > 0) await appendLog(tx, { kind: 'book-extended', puzzleId, details: { rows: count } });
+      return answers;
+    });
+    if (freed > 0) await ring(db(), 'mark-answers', { puzzleId });
+  }
+  return added;
+}
