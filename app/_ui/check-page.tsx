@@ -54,25 +54,41 @@ function checkTitle(read: ReadResult, locale: Locale): string {
 }
 
 function Check(input: CheckInput & { readonly title: string }): ReactElement {
-  const { puzzle, viewer, read, text, title } = input;
-  const { locale } = viewer;
+  const { puzzle, read, title } = input;
   const start = parseFen(puzzle.fen);
   if (!start.ok) throw new Error(`not a position: ${puzzle.fen}`);
-  const canSend = read.kind !== 'chatter';
+  const props = { ...input, start: start.value };
+  const readings = (read.readings.length > 0 ? read.readings : read.turned).slice(0, MOST_SHOWN);
+  const [only] = readings.length === 1 ? readings : [];
   return (
-    <div className="stack">
-      <h1>{title}</h1>
-      {input.problem === undefined ? null : (
-        <p className="problem" role="alert">
-          {input.problem}
-        </p>
-      )}
-      <Remarks {...input} />
-      {canSend ? <SendForm {...input} start={start.value} /> : null}
-      <h2 className="label">{say(locale, 'pages.check-text')}</h2>
-      <QuotedText text={text} line={read.readings.length === 1 ? (read.readings[0]?.line ?? []) : []} />
-      <ChangeForm {...input} isOpen={!canSend || read.readings.length === 0} />
+    <div className="two-columns">
+      <div className="head stack">
+        <h1>{title}</h1>
+        {input.problem === undefined ? null : (
+          <p className="problem" role="alert">
+            {input.problem}
+          </p>
+        )}
+        <Remarks {...input} />
+        {only === undefined ? null : <ReadingText {...props} reading={only} />}
+      </div>
+      {only === undefined ? null : <ReadingBoard {...props} reading={only} id="r" />}
+      <div className={readings.length > 1 ? 'whole stack' : 'body stack'}>
+        {read.kind === 'chatter' ? null : <SendForm {...props} readings={readings} />}
+        <YourText {...input} />
+      </div>
     </div>
+  );
+}
+
+function YourText(input: CheckInput): ReactElement {
+  const { read, text, viewer } = input;
+  return (
+    <section>
+      <h2 className="label">{say(viewer.locale, 'pages.check-text')}</h2>
+      <QuotedText text={text} line={read.readings.length === 1 ? (read.readings[0]?.line ?? []) : []} />
+      <ChangeForm {...input} isOpen={read.kind === 'chatter' || read.readings.length === 0} />
+    </section>
   );
 }
 
@@ -110,43 +126,53 @@ function Remarks({ read, text, viewer, elsewhere }: CheckInput): ReactElement {
   );
 }
 
-function SendForm(input: CheckInput & { readonly start: Position }): ReactElement {
-  const { puzzle, viewer, read } = input;
+function SendForm(
+  input: CheckInput & { readonly start: Position; readonly readings: readonly Reading[] },
+): ReactElement {
+  const { puzzle, viewer, readings } = input;
   const { locale } = viewer;
-  const readings = (read.readings.length > 0 ? read.readings : read.turned).slice(0, MOST_SHOWN);
-  const asks = read.readings.length > 1;
   return (
-    <form method="post" action={`/p/${puzzle.slug}/answer`} className="stack">
-      {readings.map((reading, i) => {
-        const key = plainLine(printLine(input.start, reading.line, lettersOf(locale)));
-        return <ReadingView key={`${key}-${String(i)}`} {...input} reading={reading} index={i} asks={asks} />;
-      })}
-      {asks ? (
-        <label className="choice">
-          <input type="radio" name="reading" value="" defaultChecked />
-          {say(locale, 'pages.check-leave-open')}
-        </label>
-      ) : null}
-      <div>
-        <label htmlFor="name">{say(locale, 'pages.name')}</label>
-        <input
-          type="text"
-          className="field"
-          id="name"
-          name="name"
-          defaultValue={input.name}
-          maxLength={160}
-          autoComplete="nickname"
-          aria-describedby="name-hint"
-        />
-        <p className="hint" id="name-hint">
-          {say(locale, 'pages.name-hint')}
-        </p>
-      </div>
+    <form method="post" action={`/p/${puzzle.slug}/answer`} className="answer-form stack">
+      {readings.length < 2 ? null : (
+        <fieldset>
+          <legend className="out-of-sight">{say(locale, 'pages.check-title-several')}</legend>
+          <div className="readings">
+            {readings.map((reading, i) => (
+              <ReadingChoice key={movesOf(reading)} {...input} reading={reading} id={`r${i}`} />
+            ))}
+          </div>
+          <label className="choice">
+            <input type="radio" name="reading" value="" defaultChecked />
+            {say(locale, 'pages.check-leave-open')}
+          </label>
+        </fieldset>
+      )}
+      <NameField name={input.name} locale={locale} />
       <HiddenFields {...input} />
       <button type="submit">{say(locale, 'pages.send')}</button>
       <p className="hint">{say(locale, 'pages.check-nothing-stored')}</p>
     </form>
+  );
+}
+
+function NameField({ name, locale }: { name: string; locale: Locale }): ReactElement {
+  return (
+    <div>
+      <label htmlFor="name">{say(locale, 'pages.name')}</label>
+      <input
+        type="text"
+        className="field"
+        id="name"
+        name="name"
+        defaultValue={name}
+        maxLength={160}
+        autoComplete="nickname"
+        aria-describedby="name-hint"
+      />
+      <p className="hint" id="name-hint">
+        {say(locale, 'pages.name-hint')}
+      </p>
+    </div>
   );
 }
 
@@ -163,45 +189,60 @@ function HiddenFields({ text, clientKey, receipt, viewer }: CheckInput): ReactEl
 
 interface ReadingProps extends CheckInput {
   readonly reading: Reading;
-  readonly index: number;
-  readonly asks: boolean;
   readonly start: Position;
 }
 
-function ReadingView({ reading, index, asks, start, viewer }: ReadingProps): ReactElement {
+/** A reading among several: the choice, then its board. */
+function ReadingChoice(props: ReadingProps & { readonly id: string }): ReactElement {
+  return (
+    <div className="reading">
+      <label className="choice">
+        <input type="radio" name="reading" value={movesOf(props.reading)} />
+        <LineText
+          line={printLine(props.start, props.reading.line, lettersOf(props.viewer.locale))}
+          locale={props.viewer.locale}
+        />
+      </label>
+      <OtherLines reading={props.reading} start={props.start} locale={props.viewer.locale} />
+      <ReadingBoard {...props} />
+    </div>
+  );
+}
+
+function ReadingText({ reading, start, viewer }: ReadingProps): ReactElement {
   const { locale } = viewer;
-  const letters = lettersOf(locale);
-  const line = printLine(start, reading.line, letters);
+  return (
+    <div>
+      <p>
+        <LineText line={printLine(start, reading.line, lettersOf(locale))} locale={locale} />
+      </p>
+      <OtherLines reading={reading} start={start} locale={locale} />
+    </div>
+  );
+}
+
+function ReadingBoard({ reading, start, viewer, id }: ReadingProps & { readonly id: string }): ReactElement {
+  const { locale } = viewer;
+  const line = printLine(start, reading.line, lettersOf(locale));
   const last = line.moves.findLast((one) => one.kind === 'move' && one.uci === line.lastMove);
   const title =
     last?.kind === 'move'
       ? say(locale, 'pages.diagram-after', { move: plainLine({ ...line, moves: [last] }) })
       : say(locale, 'pages.diagram-start');
-  const board = (
+  return (
     <BoardFigure
       fen={writeFen(line.position)}
       title={title}
       locale={locale}
-      id={`r${index}`}
+      id={id}
       lastMove={line.lastMove}
     />
   );
-  const text = <LineText line={line} locale={locale} />;
-  const value = reading.line.map((move) => move.uci).join(' ');
-  return (
-    <div className="reading">
-      {asks ? (
-        <label className="choice">
-          <input type="radio" name="reading" value={value} />
-          {text}
-        </label>
-      ) : (
-        <p>{text}</p>
-      )}
-      <OtherLines reading={reading} start={start} locale={locale} />
-      {board}
-    </div>
-  );
+}
+
+/** A reading as the form sends it back: its moves, UCI. */
+function movesOf(reading: Reading): string {
+  return reading.line.map((move) => move.uci).join(' ');
 }
 
 function OtherLines({

@@ -27,7 +27,7 @@ export function ZonedTime(input: { moment: Date; zone: string; locale: Locale })
     <time
       dateTime={moment.toISOString()}
       data-offset={offsetMinutes(moment, zone)}
-      data-own={say(locale, 'pages.own-time')}
+      data-own={say(locale, 'pages.own-time', { time: '{time}' })}
     >
       {sayMoment(moment, zone, locale)}
     </time>

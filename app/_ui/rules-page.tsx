@@ -67,11 +67,14 @@ export function rulesPage({
 function Rules({ viewer, title }: { viewer: Viewer; title: string }): ReactElement {
   const { locale } = viewer;
   return (
-    <div className="stack column">
+    <div className="stack margin-heads">
       <h1>{title}</h1>
-      <OutcomeTable viewer={viewer} />
+      <section>
+        <h2>{say(locale, 'rules-page.outcomes')}</h2>
+        <OutcomeTable viewer={viewer} />
+      </section>
       {SECTIONS.map(({ head, points }) => (
-        <section key={head} className="stack">
+        <section key={head}>
           <h2>{say(locale, head)}</h2>
           <ul className="rules">
             {points.map((point) => (
@@ -90,7 +93,7 @@ function OutcomeTable({ viewer }: { viewer: Viewer }): ReactElement {
   const { locale } = viewer;
   return (
     <table>
-      <caption>{say(locale, 'rules-page.outcomes')}</caption>
+      <caption className="out-of-sight">{say(locale, 'rules-page.outcomes')}</caption>
       <tbody>
         {OUTCOMES.map((outcome) => (
           <tr key={outcome}>

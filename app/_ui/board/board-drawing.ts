@@ -94,7 +94,7 @@ function element(name: string, attributes: Readonly<Record<string, string>>): SV
 /** Four corner angles around a square, as a printer marks where to cut. */
 function cropMarks(square: Square, flipped: boolean): string {
   const [x, y] = squareCorner(square, flipped);
-  const [l, t, r, b] = [x + 2, y + 2, x + 38, y + 38];
+  const [l, t, r, b] = [x + 4, y + 4, x + 36, y + 36];
   return `M${l} ${t + 9}V${t}H${l + 9}M${r - 9} ${t}H${r}V${t + 9}M${r} ${b - 9}V${b}H${r - 9}M${l + 9} ${b}H${l}V${b - 9}`;
 }
 

@@ -62,6 +62,7 @@ export function createGrid(label: string, events: GridEvents): BoardGrid {
   }
 
   root.addEventListener('keydown', (event) => {
+    root.classList.remove('by-pointer');
     const square = event.target instanceof HTMLElement ? cells.indexOf(event.target) : -1;
     if (square < 0 || event.altKey || event.metaKey) return;
     if (event.key === 'Enter' || event.key === ' ') events.touch(square);
@@ -165,6 +166,7 @@ function listenToPointer(root: HTMLElement, cells: readonly HTMLElement[], event
     const square = cellAt(event.clientX, event.clientY);
     if (square === null) return;
     pressed = { square, x: event.clientX, y: event.clientY, id: event.pointerId, isDrag: false };
+    root.classList.add('by-pointer');
     root.setPointerCapture(event.pointerId);
     events.focus(square);
     event.preventDefault();

@@ -1,0 +1,209 @@
+import type { ReactElement } from 'react';
+import { parseFen } from '#lib/rules/parse-fen.ts';
+import type { Position } from '#lib/rules/position.ts';
+import { writeFen } from '#lib/rules/write-fen.ts';
+import type { ShownReceipt } from '#lib/usecases/answers/show-receipt.ts';
+import { say } from '#lib/words/format.ts';
+import { linkFor, type Viewer } from '../_http/viewer.ts';
+import { BoardFigure } from './board-figure.tsx';
+import { ZonedTime } from './closing-line.tsx';
+import { renderPage } from './html-page.tsx';
+import { MarkView, outcomeHeadline } from './mark-view.tsx';
+import { lettersOf } from './piece-letters.ts';
+import { LineText } from './printed-line.tsx';
+import { episodeLabel, taskHeadline } from './puzzle-heads.ts';
+import { AnswerForm } from './puzzle-page.tsx';
+import { QuotedText } from './quoted-text.tsx';
+import { printLine } from './read-line.ts';
+
+/** What the receipt page shows; `token` is the secret end of its address. */
+export interface ReceiptInput {
+  readonly viewer: Viewer;
+  readonly token: string;
+  readonly siteAddress: string;
+  readonly shown: ShownReceipt;
+}
+
+/** The receipt: what was sent and how it was read; after the reveal the mark. */
+export function receiptPage(input: ReceiptInput): Promise<string> {
+  const { viewer, shown } = input;
+  const { locale } = viewer;
+  const { puzzle } = shown;
+  const right = [
+    episodeLabel(puzzle, locale),
+    puzzle.state === 'revealed' ? say(locale, 'pages.revealed') : '',
+  ]
+    .filter((part) => part !== '')
+    .join(' · ');
+  const title = receiptTitle(input);
+  return renderPage({
+    viewer,
+    path: `/r/${input.token}`,
+    title: `${title} · ${puzzle.showName}`,
+    masthead: { left: say(locale, 'pages.receipt'), right },
+    isPrivate: true,
+    hasBoard: canChange(shown),
+    children: <Receipt {...input} title={title} />,
+  });
+}
+
+function receiptTitle({ shown, viewer }: ReceiptInput): string {
+  if (shown.isWithdrawn) return say(viewer.locale, 'pages.receipt-withdrawn-title');
+  if (shown.mark !== null) return outcomeHeadline(shown.mark, viewer.locale);
+  return say(viewer.locale, 'pages.receipt-title');
+}
+
+function canChange(shown: ShownReceipt): boolean {
+  return shown.puzzle.state === 'open' && !shown.isWithdrawn;
+}
+
+function Receipt(input: ReceiptInput & { readonly title: string }): ReactElement {
+  const { shown, viewer, title } = input;
+  const { locale } = viewer;
+  if (shown.isWithdrawn) {
+    return (
+      <div className="stack">
+        <h1>{title}</h1>
+        <p>{say(locale, 'pages.receipt-withdrawn')}</p>
+      </div>
+    );
+  }
+  return (
+    <div className="stack">
+      <h1>{title}</h1>
+      {shown.mark === null ? (
+        <Sent {...input} />
+      ) : (
+        <MarkView mark={shown.mark} viewer={viewer} puzzle={shown.puzzle} />
+      )}
+      <Answer {...input} />
+      <Deeds {...input} />
+    </div>
+  );
+}
+
+/** Before the reveal: the same sentences for every answer, right or wrong. */
+function Sent({ shown, viewer }: ReceiptInput): ReactElement {
+  const { locale } = viewer;
+  const { puzzle } = shown;
+  return (
+    <>
+      <p>
+        {say(locale, 'pages.receipt-received')}{' '}
+        <ZonedTime moment={shown.receivedAt} zone={puzzle.zone} locale={locale} />
+        {'. '}
+        {say(locale, shown.isLate ? 'pages.receipt-late' : 'pages.receipt-in-time')}
+      </p>
+      {shown.isReplaced ? <p>{say(locale, 'pages.receipt-replaced')}</p> : null}
+      {puzzle.state === 'void' ? <p>{say(locale, 'pages.void')}</p> : null}
+      <p>{say(locale, puzzle.state === 'revealed' ? 'pages.receipt-not-marked' : 'pages.receipt-waits')}</p>
+    </>
+  );
+}
+
+function Answer({ shown, viewer }: ReceiptInput): ReactElement {
+  const { locale } = viewer;
+  const start = parseFen(shown.puzzle.fen);
+  if (!start.ok) throw new Error(`not a position: ${shown.puzzle.fen}`);
+  const meant = shown.meant?.join(' ') ?? null;
+  const chosen =
+    shown.read.readings.length === 1
+      ? shown.read.readings[0]
+      : shown.read.readings.find((one) => one.line.map((move) => move.uci).join(' ') === meant);
+  return (
+    <>
+      <h2 className="label">{say(locale, 'pages.receipt-text')}</h2>
+      <QuotedText text={shown.text} line={chosen?.line ?? []} />
+      {shown.name === null ? null : (
+        <p className="quiet">
+          {say(locale, 'pages.receipt-name')} <bdi>{shown.name}</bdi>
+        </p>
+      )}
+      <h2 className="label">{say(locale, 'pages.receipt-read')}</h2>
+      <Readings shown={shown} start={start.value} viewer={viewer} meant={meant} />
+    </>
+  );
+}
+
+interface ReadingsProps {
+  readonly shown: ShownReceipt;
+  readonly start: Position;
+  readonly viewer: Viewer;
+  readonly meant: string | null;
+}
+
+function Readings({ shown, start, viewer, meant }: ReadingsProps): ReactElement {
+  const { locale } = viewer;
+  const { readings, turned } = shown.read;
+  const lines = readings.length > 0 ? readings : turned;
+  if (lines.length === 0) return <p>{say(locale, 'pages.receipt-unread')}</p>;
+  const printed = lines.slice(0, 8).map((one) => printLine(start, one.line, lettersOf(locale)));
+  const only = printed.length === 1 ? printed[0] : undefined;
+  return (
+    <>
+      {readings.length > 1 ? (
+        <p>{say(locale, meant === null ? 'pages.receipt-left-open' : 'pages.receipt-several')}</p>
+      ) : null}
+      <ul className="plain">
+        {printed.map((line, i) => {
+          const value = lines[i]?.line.map((move) => move.uci).join(' ') ?? '';
+          return (
+            <li key={value}>
+              <LineText line={line} locale={locale} />
+              {value === meant ? <span className="label"> {say(locale, 'pages.receipt-meant')}</span> : null}
+            </li>
+          );
+        })}
+      </ul>
+      {only === undefined || shown.mark !== null ? null : (
+        <BoardFigure
+          fen={writeFen(only.position)}
+          title={taskHeadline(shown.puzzle, locale)}
+          locale={locale}
+          id="d"
+          lastMove={only.lastMove}
+        />
+      )}
+    </>
+  );
+}
+
+function Deeds({ shown, viewer, token, siteAddress }: ReceiptInput): ReactElement {
+  const { locale } = viewer;
+  const address = `${siteAddress}/r/${token}`;
+  return (
+    <>
+      <section className="stack no-print">
+        <h2 className="label">{say(locale, 'pages.receipt-link')}</h2>
+        <p className="secret-link">
+          <a href={linkFor(viewer, `/r/${token}`)}>{address}</a>
+        </p>
+        <p className="hint">{say(locale, 'pages.receipt-link-hint')}</p>
+      </section>
+      {canChange(shown) ? (
+        <details>
+          <summary>{say(locale, 'pages.receipt-change')}</summary>
+          <AnswerForm path={`/p/${shown.puzzle.slug}`} viewer={viewer} text={shown.text} receipt={token} />
+        </details>
+      ) : null}
+      <details>
+        <summary>{say(locale, 'pages.receipt-withdraw')}</summary>
+        <form method="post" action={`/r/${token}/withdraw`} className="answer-form">
+          <p>{say(locale, 'pages.receipt-withdraw-hint')}</p>
+          {viewer.picked === null ? null : <input type="hidden" name="lang" value={viewer.picked} />}
+          <button type="submit" className="button-plain">
+            {say(locale, 'pages.receipt-withdraw-now')}
+          </button>
+        </form>
+      </details>
+      <p className="links label">
+        <a href={linkFor(viewer, `/p/${shown.puzzle.slug}`)}>{say(locale, 'pages.to-puzzle')}</a>
+        {shown.puzzle.state === 'revealed' ? (
+          <a href={linkFor(viewer, `/p/${shown.puzzle.slug}/solution`)}>
+            {say(locale, 'pages.play-through')}
+          </a>
+        ) : null}
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,109 @@
+// What the holder of a receipt sees: the answer as sent and as read, and after the reveal its mark.
+// Until then nothing here depends on a verdict (rules R8, T2): marks are not even loaded.
+
+import { ok, type Result, refuse } from '#lib/kit/result.ts';
+import { isToken, receiptHash } from '#lib/machine/tokens.ts';
+import { explainMark } from '#lib/marking/explain-mark.ts';
+import { SCHEMES } from '#lib/marking/schemes.ts';
+import type { PublicPuzzle } from '#lib/puzzle/public-puzzle.ts';
+import { stateAt } from '#lib/puzzle/puzzle-state.ts';
+import { mayBeSeen } from '#lib/puzzle/what-may-be-seen.ts';
+import { readText } from '#lib/reading/read-text.ts';
+import type { ReadResult } from '#lib/reading/reading.ts';
+import { parseFen } from '#lib/rules/parse-fen.ts';
+import type { Position } from '#lib/rules/position.ts';
+import { type AnswerRecord, findByReceipt, listAnswersOf } from '#lib/store/answers.ts';
+import { db, type Tx } from '#lib/store/client.ts';
+import { loadCurrentMark, loadProgramMark, type MarkRecord } from '#lib/store/marks.ts';
+import { loadPuzzle, loadTerms, type PuzzleRecord } from '#lib/store/puzzles.ts';
+import type { Locale } from '#lib/words/locale.ts';
+import { publicView } from '../puzzles/show-public-puzzle.ts';
+import { buildLedger, type Ledger } from './receipt-ledger.ts';
+
+/** A receipt as its holder sees it. */
+export interface ShownReceipt {
+  readonly puzzle: PublicPuzzle;
+  readonly now: Date;
+  readonly text: string;
+  readonly name: string | null;
+  readonly receivedAt: Date;
+  readonly isLate: boolean;
+  readonly isWithdrawn: boolean;
+  /** A later answer of the same person takes its place. */
+  readonly isReplaced: boolean;
+  readonly read: ReadResult;
+  /** The line that was said to be meant; null where it was left open. */
+  readonly meant: readonly string[] | null;
+  /** Null before the reveal, and where no mark has been made. */
+  readonly mark: ShownMark | null;
+}
+
+/** A mark as its holder sees it after the reveal. */
+export interface ShownMark {
+  readonly outcome: MarkRecord['outcome'];
+  readonly atMove: number | null;
+  readonly flags: readonly string[];
+  readonly points: number;
+  /** Points of a solved answer under the puzzle's scheme. */
+  readonly mostPoints: number;
+  readonly explanation: string;
+  readonly ledger: Ledger;
+  /** The host decided otherwise than the program: the program's outcome stays visible (rule A3). */
+  readonly programOutcome: MarkRecord['outcome'] | null;
+  /** Why the answer does not count, where it does not. */
+  readonly standing: AnswerRecord['standing'];
+}
+
+/** The receipt behind a token; an unknown token and an ill-formed one look alike. */
+export async function showReceipt(input: {
+  readonly token: string;
+  readonly locale: Locale;
+}): Promise<Result<ShownReceipt, { readonly code: 'unknown-receipt' }>> {
+  const tx = db();
+  if (!isToken(input.token)) return refuse({ code: 'unknown-receipt' });
+  const answer = await findByReceipt(tx, receiptHash(input.token));
+  const record = answer === null ? null : await loadPuzzle(tx, { id: answer.puzzleId });
+  const puzzle = record === null ? null : publicView(record, input.locale);
+  if (answer === null || record === null || puzzle === null) return refuse({ code: 'unknown-receipt' });
+  const start = parseFen(record.terms.fen);
+  if (!start.ok) throw new Error(`not a position: ${record.terms.fen}`);
+  const siblings = await listAnswersOf(tx, answer.puzzleId, answer.solverId);
+  const newest = siblings.filter((one) => one.withdrawnAt === null).at(-1);
+  const isSeen = mayBeSeen('own-mark', 'solver', stateAt(record, record.now));
+  return ok({
+    puzzle,
+    now: record.now,
+    text: answer.text,
+    name: answer.name,
+    receivedAt: answer.receivedAt,
+    isLate: record.closesAt !== null && answer.receivedAt.getTime() >= record.closesAt.getTime(),
+    isWithdrawn: answer.withdrawnAt !== null,
+    isReplaced: newest !== undefined && newest.id !== answer.id && !record.countsFirst,
+    read: readText({ position: start.value, text: answer.text }),
+    meant: answer.meant,
+    mark: isSeen
+      ? await loadShownMark(tx, { answer, record, start: start.value, locale: input.locale })
+      : null,
+  });
+}
+
+async function loadShownMark(
+  tx: Tx,
+  of: { answer: AnswerRecord; record: PuzzleRecord; start: Position; locale: Locale },
+): Promise<ShownMark | null> {
+  const mark = await loadCurrentMark(tx, of.answer.id);
+  if (mark === null) return null;
+  const program = mark.overrule === null ? null : await loadProgramMark(tx, of.answer.id);
+  const terms = await loadTerms(tx, of.record);
+  return {
+    outcome: mark.outcome,
+    atMove: mark.atMove,
+    flags: mark.flags,
+    points: mark.points,
+    mostPoints: SCHEMES[of.record.terms.scheme].solved,
+    explanation: explainMark(mark, terms, of.locale),
+    ledger: buildLedger({ ...mark, start: of.start, line: mark.line ?? [] }),
+    programOutcome: program === null || program.outcome === mark.outcome ? null : program.outcome,
+    standing: of.answer.standing,
+  };
+}
