@@ -11,18 +11,47 @@ import { clockKey } from './zobrist';
 // disproved 25-32, effort 33-40, generation 48-63.
 const GENERATION: usize = PROVER;
 const ROW_MASK: usize = PROVER + 8;
+/** Entries in use, u64, and how many may be before the table grows. */
+const FILLED: usize = PROVER + 16;
+const ROOM: usize = PROVER + 24;
 /** No mate is proved. */
 export const UNKNOWN: u32 = 255;
 const EMPTY: u64 = (<u64>UNKNOWN) << 17;
+/** 256 KiB: what the processor holds close by. Most questions never need more. */
+const FIRST_ROWS: u64 = 4096;
 
-/** Begins a question: nothing stored before is found any more. */
+/** Begins a question: nothing stored before is found any more, and the table is small again. */
 export function freshMateTable(): void {
   const generation = load<u64>(GENERATION) + 1;
-  store<u64>(ROW_MASK, (<u64>tableBytes() >> 6) - 1);
   if (generation > 65535) {
     memory.fill(PROVER_TABLE, 0, tableBytes());
     store<u64>(GENERATION, 1);
   } else store<u64>(GENERATION, generation);
+  store<u64>(FILLED, 0);
+  setRows(FIRST_ROWS);
+}
+
+// Half full is full: then every row still has a place. At its last size the table fills up and forgets.
+function setRows(rows: u64): void {
+  store<u64>(ROW_MASK, rows - 1);
+  store<u64>(ROOM, rows << 6 < tableBytes() ? rows << 1 : u64.MAX_VALUE);
+}
+
+// Twice the rows: each entry stays in its row or moves to the same place in the row's new half. Memory
+// that was never touched costs nothing, so a large table is taken only by questions that need one.
+function grow(): void {
+  const rows = load<u64>(ROW_MASK) + 1;
+  const generation = load<u64>(GENERATION);
+  const distance = <usize>(rows << 6);
+  const end = PROVER_TABLE + distance;
+  for (let at = PROVER_TABLE; at < end; at += 16) {
+    const entry = load<u64>(at, 8);
+    const moves = entry >> 48 == generation && (load<u64>(at) & rows) != 0;
+    store<u64>(at + distance, moves ? load<u64>(at) : 0);
+    store<u64>(at + distance, moves ? entry : 0, 8);
+    if (moves) store<u64>(at, 0, 8);
+  }
+  setRows(rows << 1);
 }
 
 /** The key of the position on the board, its clock included where that counts (rule V5). */
@@ -69,6 +98,7 @@ export function storeMate(key: u64, proved: u32, disproved: u32, move: u32, effo
   const generation = load<u64>(GENERATION);
   let place = row;
   let least: u64 = u64.MAX_VALUE;
+  let isNew = false;
   for (let at = row; at < row + 64; at += 16) {
     const entry = load<u64>(at, 8);
     const isOurs = entry >> 48 == generation;
@@ -78,12 +108,14 @@ export function storeMate(key: u64, proved: u32, disproved: u32, move: u32, effo
       if (!move) move = moveIn(entry);
       effort = max<u32>(effort, <u32>(entry >> 33) & 255);
       place = at;
+      isNew = false;
       break;
     }
     const worth = isOurs ? ((entry >> 33) & 255) + 1 : 0;
     if (worth < least) {
       least = worth;
       place = at;
+      isNew = !isOurs;
     }
   }
   store<u64>(place, key);
@@ -96,4 +128,8 @@ export function storeMate(key: u64, proved: u32, disproved: u32, move: u32, effo
       (generation << 48),
     8,
   );
+  if (!isNew) return;
+  const filled = load<u64>(FILLED) + 1;
+  store<u64>(FILLED, filled);
+  if (filled >= load<u64>(ROOM)) grow();
 }
