@@ -43,3 +43,13 @@ export async function appendComment(
 ): Promise<void> {
   await tx.comment.create({ data: comment });
 }
+
+/** What an import has brought so far: new comments, and further versions of known ones. */
+export async function countOfImport(
+  tx: Tx,
+  importId: number,
+): Promise<{ readonly added: number; readonly edited: number }> {
+  const added = await tx.comment.count({ where: { importId, version: 1 } });
+  const edited = await tx.comment.count({ where: { importId, version: { gt: 1 } } });
+  return { added, edited };
+}

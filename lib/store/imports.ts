@@ -31,6 +31,23 @@ export async function ensureSource(tx: Tx, showId: number, name: string): Promis
   return row.id;
 }
 
+/** The place of that name; null where nothing came from it yet. */
+export async function findSource(tx: Tx, showId: number, name: string): Promise<number | null> {
+  const row = await tx.source.findUnique({ where: { showId_name: { showId, name } }, select: { id: true } });
+  return row?.id ?? null;
+}
+
+/** Imports of a puzzle, newest first, without their bytes. */
+export async function listImports(tx: Tx, puzzleId: number) {
+  return tx.import.findMany({
+    where: { puzzleId },
+    omit: { bytes: true },
+    include: { source: { select: { name: true } } },
+    orderBy: { id: 'desc' },
+    take: 50,
+  });
+}
+
 /** Stores an upload. */
 export async function appendImport(
   tx: Tx,

@@ -116,7 +116,7 @@ export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
   'wrong-nothing': 'Füge eine Stellung (FEN) oder eine Partie (PGN) ein.',
   'wrong-fen-field-count': 'Eine FEN hat sechs Felder (oder vier); diese hat {found, number}.',
   'wrong-fen-field':
-    'In dieser FEN {field, select, men {können die Figuren} turn {kann die Seite am Zug} castling {können die Rochaderechte} en-passant {kann das En-passant-Feld} halfmove-clock {kann der Halbzugzähler} other {kann die Zugnummer}} nicht „{found}“ sein.',
+    'In dieser FEN {field, select, men {können die Figuren} turn {kann die Seite am Zug} castling {können die Rochaderechte} en_passant {kann das En-passant-Feld} halfmove_clock {kann der Halbzugzähler} other {kann die Zugnummer}} nicht „{found}“ sein.',
   'wrong-fen-rank': 'Die {rank, number}. Reihe dieser FEN ergibt keine acht Felder: „{found}“.',
   'wrong-position-kings': `${SIDE} hat {count, plural, =0 {keinen König} other {# Könige}}; genau einer muss es sein.`,
   'wrong-position-too-many-men': `${SIDE} hat {count, number} Figuren; 16 sind das Höchste.`,

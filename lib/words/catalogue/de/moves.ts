@@ -10,7 +10,7 @@ export const movesDe: Readonly<Record<keyof typeof movesEn, string>> = {
   knight: 'Springer',
   pawn: 'Bauer',
   'from-square': '{man} von {square}',
-  'goes-to': '{man} {square}',
+  'goes-to': '{man} nach {square}',
   takes: '{man} schlägt {square}',
   'takes-en-passant': '{man} schlägt en passant auf {square}',
   'castles-short': 'kurze Rochade',

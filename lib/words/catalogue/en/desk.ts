@@ -117,7 +117,7 @@ export const deskEn = {
   'wrong-nothing': 'Paste a position (FEN) or a game (PGN).',
   'wrong-fen-field-count': 'A FEN has six fields (or four); this has {found, number}.',
   'wrong-fen-field':
-    'In this FEN {field, select, men {the men} turn {the side to move} castling {the castling rights} en-passant {the en passant square} halfmove-clock {the half-move clock} other {the move number}} cannot be “{found}”.',
+    'In this FEN {field, select, men {the men} turn {the side to move} castling {the castling rights} en_passant {the en passant square} halfmove_clock {the half-move clock} other {the move number}} cannot be “{found}”.',
   'wrong-fen-rank': 'Rank {rank, number} of this FEN does not make eight squares: “{found}”.',
   'wrong-position-kings': `${SIDE} has {count, plural, =0 {no king} other {# kings}}; there must be one.`,
   'wrong-position-too-many-men': `${SIDE} has {count, number} men; 16 are the most.`,

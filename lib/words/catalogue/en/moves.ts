@@ -9,7 +9,7 @@ export const movesEn = {
   pawn: 'pawn',
   // {man}: the man with its starting square where two could go: "rook from a1".
   'from-square': '{man} from {square}',
-  'goes-to': '{man} {square}',
+  'goes-to': '{man} to {square}',
   takes: '{man} takes {square}',
   'takes-en-passant': '{man} takes {square} en passant',
   'castles-short': 'castles short',

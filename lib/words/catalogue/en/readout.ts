@@ -13,7 +13,7 @@ export const readoutEn = {
   about: 'about {number}',
   'one-person': 'one',
   'nobody-answered': 'Nobody answered this time.',
-  answered: '{people} of you answered',
+  answered: '{count, plural, one {{people} of you answered} other {{people} of you answered}}',
   'answered-and-right': '{answered}; {right}.',
   'right-count':
     '{count, plural, =0 {nobody was right} one {{people} was right} other {{people} were right}}',
@@ -34,7 +34,7 @@ export const readoutEn = {
   'trap-win': '{tried}: {reply}, and the win is gone.',
   'trap-draw': '{tried}: {reply}, and the draw is gone.',
   'trap-no-reply': '{tried}: that ends the game without a win.',
-  'other-way': '{move}, found by {people}',
+  'other-way': '{move}, found by {count, plural, one {one of you} other {{people}}}',
   'other-ways': 'This works too: {ways}.',
   over: 'Everyone else who solved it is on the roll. Over to this week’s position.',
   'over-nobody': 'Over to this week’s position.',

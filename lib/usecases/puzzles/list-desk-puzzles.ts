@@ -1,0 +1,52 @@
+// The desk's first page: the show's episodes with their puzzles, newest first.
+
+import { type PuzzleState, stateAt } from '#lib/puzzle/puzzle-state.ts';
+import { countAnswers } from '#lib/store/answers.ts';
+import { db } from '#lib/store/client.ts';
+import { listPuzzles } from '#lib/store/puzzles.ts';
+import { type EpisodeRecord, listEpisodes } from '#lib/store/shows.ts';
+
+/** One puzzle in the list. */
+export interface DeskPuzzleLine {
+  readonly id: number;
+  readonly slug: string;
+  readonly title: string;
+  readonly state: PuzzleState;
+  readonly opensAt: Date | null;
+  readonly closesAt: Date | null;
+  readonly zone: string;
+  /** People who answered so far. */
+  readonly solvers: number;
+}
+
+/** One episode in the list. */
+export interface DeskEpisode extends EpisodeRecord {
+  readonly lines: readonly DeskPuzzleLine[];
+}
+
+/** Everything that the list shows; `nextNumber` is proposed for a new episode. */
+export interface DeskList {
+  readonly episodes: readonly DeskEpisode[];
+  readonly nextNumber: number;
+  readonly hasSample: boolean;
+}
+
+/** Lists the episodes of a show. */
+export async function listDeskPuzzles(showId: number): Promise<DeskList> {
+  const tx = db();
+  const [episodes, puzzles] = await Promise.all([listEpisodes(tx, showId), listPuzzles(tx, showId)]);
+  const lines = new Map<number, DeskPuzzleLine[]>();
+  for (const puzzle of puzzles) {
+    const { id, slug, title, opensAt, closesAt, zone } = puzzle;
+    const state = stateAt(puzzle, puzzle.now);
+    const { solvers } = await countAnswers(tx, id);
+    const line = { id, slug, title, state, opensAt, closesAt, zone, solvers };
+    lines.set(puzzle.episodeId, [...(lines.get(puzzle.episodeId) ?? []), line]);
+  }
+  const own = episodes.filter((episode) => !episode.isSample);
+  return {
+    episodes: episodes.map((episode) => ({ ...episode, lines: lines.get(episode.id) ?? [] })),
+    nextNumber: Math.max(0, ...own.map((episode) => episode.number)) + 1,
+    hasSample: episodes.some((episode) => episode.isSample),
+  };
+}

@@ -1,0 +1,23 @@
+// A puzzle as its own show's desk may see it: what every page and deed about one begins with.
+
+import { type PuzzleState, stateAt } from '#lib/puzzle/puzzle-state.ts';
+import { db } from '#lib/store/client.ts';
+import { countDoubtfulGroups } from '#lib/store/doubtful.ts';
+import { loadPuzzle, type PuzzleRecord } from '#lib/store/puzzles.ts';
+
+/** A puzzle of the host's show. */
+export interface DeskPuzzle {
+  readonly record: PuzzleRecord;
+  readonly state: PuzzleState;
+  /** Groups of answers that wait for a person. */
+  readonly doubtful: number;
+}
+
+/** The puzzle of that number; null where there is none or it belongs to another show (trust test A8). */
+export async function openDeskPuzzle(showId: number, puzzleId: number): Promise<DeskPuzzle | null> {
+  if (!Number.isSafeInteger(puzzleId) || puzzleId < 1 || puzzleId > 2_147_483_647) return null;
+  const record = await loadPuzzle(db(), { id: puzzleId });
+  if (record === null || record.showId !== showId) return null;
+  const doubtful = await countDoubtfulGroups(db(), puzzleId);
+  return { record, state: stateAt(record, record.now), doubtful };
+}

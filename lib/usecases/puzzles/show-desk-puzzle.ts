@@ -1,0 +1,69 @@
+// The desk page of one puzzle: what was verified, what is asked, what may be done next.
+
+import { config } from '#lib/machine/config.ts';
+import { nextState, type PuzzleDeed } from '#lib/puzzle/next-state.ts';
+import { countAnswers } from '#lib/store/answers.ts';
+import { db } from '#lib/store/client.ts';
+import { loadProgress, type ProgressRecord } from '#lib/store/progress.ts';
+import { loadTerms } from '#lib/store/puzzles.ts';
+import type { Locale } from '#lib/words/locale.ts';
+import { countFailingLines } from './failing-lines.ts';
+import { type DeskPuzzle, openDeskPuzzle } from './open-desk-puzzle.ts';
+import { type ReportPart, reportParts } from './report-parts.ts';
+
+/** Whether a deed may be done now, and the code of what stands against it. */
+export type DeedCheck = { readonly may: true } | { readonly may: false; readonly code: string };
+
+/** Everything the page shows. */
+export interface DeskPuzzleView extends DeskPuzzle {
+  readonly published: readonly string[];
+  readonly progress: ProgressRecord | null;
+  /** The soundness report in sentences; empty while there is none. */
+  readonly report: readonly ReportPart[];
+  readonly failingLines: number;
+  readonly counts: { readonly answers: number; readonly solvers: number; readonly waiting: number };
+  /** Deeds by name; publishing is judged as if a reason were given. */
+  readonly deeds: Readonly<Record<PuzzleDeed, DeedCheck>>;
+  /** Publishing needs the host's reason: an unclear claim, or a published line that fails. */
+  readonly needsReason: boolean;
+  /** Address of the public page. */
+  readonly address: string;
+}
+
+/** Loads the page; null where the show has no such puzzle. */
+export async function showDeskPuzzle(asked: {
+  readonly showId: number;
+  readonly puzzleId: number;
+  readonly locale: Locale;
+}): Promise<DeskPuzzleView | null> {
+  const opened = await openDeskPuzzle(asked.showId, asked.puzzleId);
+  if (opened === null) return null;
+  const { record } = opened;
+  const [progress, terms, counts] = await Promise.all([
+    loadProgress(db(), record.id),
+    loadTerms(db(), record),
+    countAnswers(db(), record.id),
+  ]);
+  const failingLines = countFailingLines(record.report);
+  const check = (deed: PuzzleDeed): DeedCheck => {
+    const next = nextState({ ...record, failingLines, overrideReason: 'as if' }, deed, record.now);
+    return next.ok ? { may: true } : { may: false, code: next.reason.code };
+  };
+  return {
+    ...opened,
+    published: terms.published,
+    progress,
+    report: record.verifiedAt === null ? [] : reportParts(record.report, terms, asked.locale),
+    failingLines,
+    counts,
+    deeds: { publish: check('publish'), close: check('close'), reveal: check('reveal'), void: check('void') },
+    needsReason: record.claim === 'unclear' || failingLines > 0,
+    address: `${config().publicUrl}/p/${record.slug}`,
+  };
+}
+
+/** The running numbers of a verification; null where the show has no such puzzle or nothing was asked. */
+export async function watchVerification(showId: number, puzzleId: number): Promise<ProgressRecord | null> {
+  const opened = await openDeskPuzzle(showId, puzzleId);
+  return opened === null ? null : loadProgress(db(), opened.record.id);
+}
