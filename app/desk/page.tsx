@@ -1,0 +1,110 @@
+import type { Metadata } from 'next';
+import type { ReactElement } from 'react';
+import type { Host } from '#lib/usecases/people/admit-member.ts';
+import {
+  type DeskEpisode,
+  type DeskPuzzleLine,
+  listDeskPuzzles,
+} from '#lib/usecases/puzzles/list-desk-puzzles.ts';
+import { say } from '#lib/words/format.ts';
+import { requireHost } from '../_auth/require-host.ts';
+import { sayMoment } from '../_ui/say-times.ts';
+import { ActionForm } from './_parts/action-form.tsx';
+import { DeskPage } from './_parts/desk-page.tsx';
+import { makeSampleAction, removeSampleAction } from './sample-actions.ts';
+
+export async function generateMetadata(): Promise<Metadata> {
+  const host = await requireHost();
+  return { title: say(host.locale, 'desk.nav-episodes') };
+}
+
+interface Input {
+  readonly searchParams: Promise<Readonly<Record<string, string | string[] | undefined>>>;
+}
+
+export default async function EpisodesPage({ searchParams }: Input): Promise<ReactElement> {
+  const host = await requireHost();
+  const { locale } = host;
+  const { episodes, hasSample } = await listDeskPuzzles(host.showId);
+  const { trouble } = await searchParams;
+  const isOwner = host.role === 'owner';
+  return (
+    <DeskPage host={host} place="episodes">
+      <div className="stack">
+        <div className="head-and-deed">
+          <h1>{say(locale, 'desk.nav-episodes')}</h1>
+          {isOwner ? (
+            <a className="button button-fit" href="/desk/puzzles/new">
+              {say(locale, 'desk.new-puzzle')}
+            </a>
+          ) : null}
+        </div>
+        {trouble === 'no-right' ? (
+          <p className="problem" role="alert">
+            {say(locale, 'desk.no-right')}
+          </p>
+        ) : null}
+        {episodes.length === 0 ? <Empty host={host} /> : null}
+        {episodes.map((episode) => (
+          <Episode key={episode.id} episode={episode} host={host} />
+        ))}
+        {hasSample && isOwner ? (
+          <ActionForm action={removeSampleAction} submit={say(locale, 'desk.sample-remove')} isPlain>
+            <p className="hint">{say(locale, 'desk.sample-remove-hint')}</p>
+          </ActionForm>
+        ) : null}
+      </div>
+    </DeskPage>
+  );
+}
+
+function Empty({ host }: { host: Host }): ReactElement {
+  const { locale } = host;
+  return (
+    <section className="stack">
+      <p>{say(locale, 'desk.empty')}</p>
+      {host.role === 'owner' ? (
+        <ActionForm action={makeSampleAction} submit={say(locale, 'desk.sample-make')} isPlain>
+          <p className="hint">{say(locale, 'desk.sample-hint')}</p>
+        </ActionForm>
+      ) : null}
+    </section>
+  );
+}
+
+function Episode({ episode, host }: { episode: DeskEpisode; host: Host }): ReactElement {
+  const { locale } = host;
+  return (
+    <section className="episode">
+      <h2>
+        <span className="label red">{say(locale, 'desk.episode-label', { number: episode.number })}</span>{' '}
+        <bdi>{episode.title}</bdi>
+        {episode.isSample ? <span className="label quiet"> {say(locale, 'desk.sample')}</span> : null}
+      </h2>
+      <ul className="contents">
+        {episode.lines.map((line) => (
+          <PuzzleLine key={line.id} line={line} host={host} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function PuzzleLine({ line, host }: { line: DeskPuzzleLine; host: Host }): ReactElement {
+  const { locale } = host;
+  const moment = line.state === 'published' ? line.opensAt : line.closesAt;
+  return (
+    <li>
+      <a href={`/desk/puzzles/${line.id}`}>
+        <bdi>{line.title}</bdi>
+      </a>
+      <span className="quiet">
+        {say(locale, `desk.state-${line.state}`)}
+        {moment !== null && (line.state === 'open' || line.state === 'published')
+          ? `, ${sayMoment(moment, line.zone, locale)}`
+          : ''}
+        {line.solvers > 0 ? ` · ${say(locale, 'desk.people', { count: line.solvers })}` : ''}
+      </span>
+    </li>
+  );
+}

@@ -1,0 +1,49 @@
+'use server';
+
+import { revalidatePath } from 'next/cache';
+import type { DeskDeed } from '#lib/people/may.ts';
+import type { Host } from '#lib/usecases/people/admit-member.ts';
+import { closePuzzle } from '#lib/usecases/puzzles/close-puzzle.ts';
+import { openDeskPuzzle } from '#lib/usecases/puzzles/open-desk-puzzle.ts';
+import { publishPuzzle } from '#lib/usecases/puzzles/publish-puzzle.ts';
+import { revealPuzzle } from '#lib/usecases/puzzles/reveal-puzzle.ts';
+import { say } from '#lib/words/format.ts';
+import { requireDoer } from '../../../_auth/require-host.ts';
+import { puzzleNumber } from '../../_parts/find-puzzle.ts';
+import { type FormState, noteState, problemState, textOf } from '../../_parts/form-state.ts';
+import { sayDeedReason } from '../../_parts/say-deed-reason.ts';
+
+type Deed = (
+  host: Host,
+  puzzleId: number,
+) => ReturnType<typeof publishPuzzle> | ReturnType<typeof closePuzzle>;
+
+/** Does one deed to the puzzle that the form names, if it is the host's and the right is there. */
+async function done(form: FormData, right: DeskDeed, deed: Deed): Promise<FormState> {
+  const host = await requireDoer(right);
+  const opened = await openDeskPuzzle(host.showId, puzzleNumber(textOf(form, 'puzzle')));
+  if (opened === null) return problemState(say(host.locale, 'desk.refused-unknown-puzzle'), form);
+  const result = await deed(host, opened.record.id);
+  if (!result.ok) return problemState(sayDeedReason(result.reason, host.locale), form);
+  revalidatePath(`/desk/puzzles/${opened.record.id}`);
+  return noteState(say(host.locale, 'desk.done'));
+}
+
+export async function publishAction(_before: FormState, form: FormData): Promise<FormState> {
+  const overrideReason = textOf(form, 'reason').trim() || null;
+  return done(form, 'publish-puzzle', (host, puzzleId) =>
+    publishPuzzle({ puzzleId, memberId: host.id, overrideReason }),
+  );
+}
+
+export async function closeAction(_before: FormState, form: FormData): Promise<FormState> {
+  return done(form, 'close-puzzle', (host, puzzleId) => closePuzzle({ puzzleId, memberId: host.id }));
+}
+
+export async function revealAction(_before: FormState, form: FormData): Promise<FormState> {
+  return done(form, 'reveal-puzzle', (host, puzzleId) => revealPuzzle({ puzzleId, memberId: host.id }));
+}
+
+export async function voidAction(_before: FormState, form: FormData): Promise<FormState> {
+  return done(form, 'void-puzzle', (host, puzzleId) => revealPuzzle({ puzzleId, memberId: host.id, asVoid: true }));
+}

@@ -1,0 +1,101 @@
+import type { ReactElement } from 'react';
+import type { DeskDeed } from '#lib/people/may.ts';
+import { may } from '#lib/people/may.ts';
+import type { Host } from '#lib/usecases/people/admit-member.ts';
+import type { DeskPuzzleView } from '#lib/usecases/puzzles/show-desk-puzzle.ts';
+import { say } from '#lib/words/format.ts';
+import { ActionForm } from '../../_parts/action-form.tsx';
+import { closeAction, publishAction, revealAction, voidAction } from './actions.ts';
+
+/** What can be done to the puzzle now, and what stands against it. */
+export function PuzzleDeeds({ view, host }: { view: DeskPuzzleView; host: Host }): ReactElement {
+  const { locale, role } = host;
+  const { state, deeds } = view;
+  const has = (deed: DeskDeed): boolean => may(role, deed);
+  return (
+    <section className="stack" aria-labelledby="deeds">
+      <h2 id="deeds">{say(locale, 'desk.deeds')}</h2>
+      {view.record.publishedAt === null ? null : (
+        <p className="figures">
+          {say(locale, 'desk.counter', {
+            solvers: view.counts.solvers,
+            answers: view.counts.answers,
+            waiting: view.counts.waiting,
+          })}
+        </p>
+      )}
+      {state === 'verified' && has('publish-puzzle') ? <Publish view={view} host={host} /> : null}
+      {state === 'draft' ? <p className="quiet">{say(locale, 'desk.deeds-draft')}</p> : null}
+      {deeds.close.may && has('close-puzzle') ? (
+        <ActionForm action={closeAction} submit={say(locale, 'desk.close-now')}>
+          <input type="hidden" name="puzzle" value={view.record.id} />
+          <p className="hint">{say(locale, 'desk.close-hint')}</p>
+        </ActionForm>
+      ) : null}
+      {deeds.reveal.may && has('reveal-puzzle') ? (
+        <ActionForm action={revealAction} submit={say(locale, 'desk.reveal-now')}>
+          <input type="hidden" name="puzzle" value={view.record.id} />
+          {view.doubtful > 0 ? (
+            <p className="problem">{say(locale, 'desk.reveal-doubtful', { count: view.doubtful })}</p>
+          ) : null}
+          {view.counts.waiting > 0 ? (
+            <p className="problem">{say(locale, 'desk.reveal-waiting', { count: view.counts.waiting })}</p>
+          ) : null}
+          <p className="hint">{say(locale, 'desk.reveal-hint')}</p>
+        </ActionForm>
+      ) : null}
+      {deeds.void.may && has('void-puzzle') ? (
+        <details>
+          <summary>{say(locale, 'desk.void')}</summary>
+          <ActionForm action={voidAction} submit={say(locale, 'desk.void-now')} isPlain>
+            <input type="hidden" name="puzzle" value={view.record.id} />
+            <p className="hint">{say(locale, 'desk.void-hint')}</p>
+          </ActionForm>
+        </details>
+      ) : null}
+    </section>
+  );
+}
+
+function Publish({ view, host }: { view: DeskPuzzleView; host: Host }): ReactElement {
+  const { locale } = host;
+  const { publish } = view.deeds;
+  if (!publish.may) {
+    return (
+      <>
+        <p className="problem" id="publish-refused">
+          {say(locale, `desk.refused-${refusalKey(publish.code)}`)}
+        </p>
+        <button type="button" disabled aria-describedby="publish-refused">
+          {say(locale, 'desk.publish')}
+        </button>
+      </>
+    );
+  }
+  return (
+    <ActionForm action={publishAction} submit={say(locale, 'desk.publish')}>
+      <input type="hidden" name="puzzle" value={view.record.id} />
+      {view.needsReason ? (
+        <div>
+          <label htmlFor="reason">{say(locale, 'desk.publish-reason')}</label>
+          <input
+            id="reason"
+            name="reason"
+            className="field"
+            maxLength={300}
+            required
+            aria-describedby="reason-hint"
+          />
+          <p className="hint" id="reason-hint">
+            {say(locale, 'desk.publish-reason-hint')}
+          </p>
+        </div>
+      ) : null}
+    </ActionForm>
+  );
+}
+
+function refusalKey(code: string): 'claim-false' | 'close-is-past' | 'times-missing' | 'not-verified' {
+  if (code === 'claim-false' || code === 'close-is-past' || code === 'times-missing') return code;
+  return 'not-verified';
+}

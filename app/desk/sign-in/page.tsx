@@ -1,0 +1,70 @@
+import type { Metadata } from 'next';
+import { redirect } from 'next/navigation';
+import type { ReactElement } from 'react';
+import { say } from '#lib/words/format.ts';
+import { findHost, formToken } from '../../_auth/require-host.ts';
+import { deskLocale } from '../_parts/desk-locale.ts';
+import { OpenPage } from '../_parts/open-page.tsx';
+
+export async function generateMetadata(): Promise<Metadata> {
+  return { title: say(await deskLocale(), 'desk.sign-in') };
+}
+
+interface Input {
+  readonly searchParams: Promise<Readonly<Record<string, string | string[] | undefined>>>;
+}
+
+export default async function SignInPage({ searchParams }: Input): Promise<ReactElement> {
+  if ((await findHost()) !== null) redirect('/desk');
+  const asked = await searchParams;
+  const token = await formToken();
+  // The sign-in gives its own cookie first and then leads back here.
+  if (token === null && asked.callbackUrl === undefined) redirect('/api/auth/signin?callbackUrl=/desk');
+  const locale = await deskLocale();
+  const problem = token === null ? 'no-cookies' : problemOf(asked.error);
+  return (
+    <OpenPage locale={locale} title={say(locale, 'desk.sign-in')}>
+      {asked.claimed === undefined ? null : <p className="note">{say(locale, 'desk.claimed')}</p>}
+      {problem === null ? null : (
+        <p className="problem" role="alert">
+          {say(locale, `desk.sign-in-${problem}`)}
+        </p>
+      )}
+      <form method="post" action="/api/auth/callback/credentials" className="stack">
+        <input type="hidden" name="csrfToken" value={token ?? ''} />
+        <input type="hidden" name="callbackUrl" value="/desk" />
+        <div>
+          <label htmlFor="name">{say(locale, 'desk.sign-in-name')}</label>
+          <input
+            id="name"
+            name="name"
+            type="text"
+            className="field"
+            required
+            autoComplete="username"
+            autoCapitalize="none"
+            maxLength={60}
+          />
+        </div>
+        <div>
+          <label htmlFor="password">{say(locale, 'desk.password')}</label>
+          <input
+            id="password"
+            name="password"
+            type="password"
+            className="field"
+            required
+            autoComplete="current-password"
+            maxLength={200}
+          />
+        </div>
+        <button type="submit">{say(locale, 'desk.sign-in')}</button>
+      </form>
+    </OpenPage>
+  );
+}
+
+function problemOf(error: string | string[] | undefined): 'wrong' | 'too-many-tries' | null {
+  if (error === undefined) return null;
+  return error === 'too-many-tries' ? 'too-many-tries' : 'wrong';
+}
