@@ -155,8 +155,13 @@ export const pagesDe: Readonly<Record<keyof typeof pagesEn, string>> = {
   'roll-more': 'und {count, number} weitere',
   'roll-nameless': '{count, plural, one {und # ohne Namen} other {und # ohne Namen}}',
 
-  'refused-closed':
-    'Einsendeschluss war {moment}. Ihr Text bleibt hier stehen, kann aber nicht mehr gesendet werden.',
+  'refused-over':
+    'Die Lösung ist schon gezeigt. Ihr Text bleibt hier stehen, kann aber nicht mehr gesendet werden.',
+  'refused-too-long': 'Der Text hat {length, number} Zeichen; höchstens {most, number} werden genommen.',
+  'refused-key':
+    'Das Formular kam ohne seinen Schlüssel. Lassen Sie den Text noch einmal lesen und senden Sie von dort.',
+  'refused-name-marks':
+    'Der Name häuft auf einen Buchstaben mehr Zeichen, als sich zeigen lassen. Lassen Sie einige weg.',
   'refused-empty': 'Schreiben Sie zuerst eine Zugfolge.',
   'refused-name-too-long': 'Der Name ist zu lang: höchstens {most, number} Zeichen.',
   'refused-name': 'Der Name enthält Zeichen, die niemand vorlesen kann: {found}. Bitte weglassen.',

@@ -160,7 +160,10 @@ export const pagesEn = {
   'roll-nameless': '{count, plural, one {and # without a name} other {and # without a name}}',
 
   // Refusals of an answer
-  'refused-closed': 'This puzzle closed on {moment}. Your text is kept here, but cannot be sent any more.',
+  'refused-over': 'The solution has been shown already. Your text is kept here, but cannot be sent any more.',
+  'refused-too-long': 'The text has {length, number} characters; at most {most, number} are taken.',
+  'refused-key': 'The form came without its key. Read the text back once more and send it from there.',
+  'refused-name-marks': 'The name heaps more marks on one letter than can be shown. Leave some out.',
   'refused-empty': 'Write a line first.',
   'refused-name-too-long': 'The name is too long: at most {most, number} characters.',
   'refused-name': 'The name holds signs that cannot be read out: {found}. Leave them out.',

@@ -1,0 +1,69 @@
+// Reads a viewer's text back before anything is stored (rule R8). Nothing here knows a verdict; where the
+// text is a line at another recent puzzle of the show, that one is offered (rule R15).
+
+import { ok, type Result, refuse } from '#lib/kit/result.ts';
+import { randomToken } from '#lib/machine/tokens.ts';
+import type { PublicPuzzle } from '#lib/puzzle/public-puzzle.ts';
+import { readText } from '#lib/reading/read-text.ts';
+import type { ReadResult } from '#lib/reading/reading.ts';
+import { parseFen } from '#lib/rules/parse-fen.ts';
+import { db } from '#lib/store/client.ts';
+import { listOpened, loadPuzzle, type PuzzleRecord } from '#lib/store/puzzles.ts';
+import type { Locale } from '#lib/words/locale.ts';
+import { publicView } from '../puzzles/show-public-puzzle.ts';
+
+/** A text read back. */
+export interface ReadBack {
+  readonly puzzle: PublicPuzzle;
+  readonly now: Date;
+  readonly read: ReadResult;
+  /** A fresh key under which this text may be sent. */
+  readonly clientKey: string;
+  /** Another puzzle at which the text is a full line; null where there is none. */
+  readonly elsewhere: { readonly slug: string; readonly title: string; readonly closesAt: Date } | null;
+}
+
+const RECENT = 5;
+
+/** Reads a text as an answer to a public puzzle; in every state but void, so that nobody's typing is lost at the close. */
+export async function readBack(input: {
+  readonly slug: string;
+  readonly text: string;
+  readonly locale: Locale;
+}): Promise<Result<ReadBack, { readonly code: 'unknown-puzzle' }>> {
+  const record = await loadPuzzle(db(), { slug: input.slug });
+  const puzzle = record === null ? null : publicView(record, input.locale);
+  if (record === null || puzzle === null) return refuse({ code: 'unknown-puzzle' });
+  const read = readAt(record, input.text);
+  const isNoLine = read.kind !== 'chatter' && read.readings.length === 0;
+  return ok({
+    puzzle,
+    now: record.now,
+    read,
+    clientKey: randomToken(),
+    elsewhere: isNoLine ? await findElsewhere(record, input) : null,
+  });
+}
+
+function readAt(record: PuzzleRecord, text: string): ReadResult {
+  const position = parseFen(record.terms.fen);
+  if (!position.ok) throw new Error(`The stored position cannot be read: ${record.terms.fen}`);
+  return readText({ position: position.value, text });
+}
+
+async function findElsewhere(
+  here: PuzzleRecord,
+  { text, locale }: { readonly text: string; readonly locale: Locale },
+): Promise<ReadBack['elsewhere']> {
+  const others = (await listOpened(db(), RECENT)).filter(
+    (one) => one.id !== here.id && one.showId === here.showId,
+  );
+  for (const other of others) {
+    const puzzle = publicView(other, locale);
+    const [reading] = puzzle === null ? [] : readAt(other, text).readings;
+    if (puzzle === null || reading === undefined) continue;
+    if (reading.line.length < 2 || reading.impossibleAt !== null) continue;
+    return { slug: puzzle.slug, title: puzzle.title, closesAt: puzzle.closesAt };
+  }
+  return null;
+}
