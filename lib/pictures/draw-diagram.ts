@@ -4,9 +4,9 @@
 import { KINDS, kindOf, type Position, type Square, sideOf } from '#lib/rules/position.ts';
 import { arrowPath } from './arrow-path.ts';
 import { diagramFrame, SQUARE_UNITS, squareCorner } from './diagram-frame.ts';
-import { DIAGRAM_INKS, type DiagramInks } from './inks.ts';
+import { DIAGRAM_INKS, type DiagramInks } from './inner/inks.ts';
 import { FIGURE_OUTLINES, MEN_OUTLINES } from './inner/men-outlines.ts';
-import { escapeXml } from './svg-text.ts';
+import { escapeXml } from './inner/svg-text.ts';
 
 /** How a diagram is drawn. Everything but the position and the title may be left out. */
 export interface DiagramInput {
