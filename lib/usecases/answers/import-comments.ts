@@ -97,7 +97,7 @@ export async function importComments(upload: CommentsUpload): Promise<Result<num
 }
 
 /** Takes a stored upload in. Killed and begun again, it goes on where it was: known comments add nothing. */
-export async function takeInImport(importId: number): Promise<void> {
+export async function takeInComments(importId: number): Promise<void> {
   const stored = await loadImport(db(), importId);
   if (stored === null || stored.state !== 'waiting' || stored.bytes === null) return;
   const puzzle = await loadPuzzle(db(), { id: stored.puzzleId });

@@ -4,6 +4,8 @@
 import { type CommentRecord, commentKey, type RecordReason } from '#lib/intake/comment-record.ts';
 import type { ColumnMap } from '#lib/intake/map-comment-rows.ts';
 import { ok, type Result, refuse } from '#lib/kit/result.ts';
+import { formatOf, type TableFormat } from '#lib/machine/csv-rows.ts';
+import { sha256 } from '#lib/machine/hash.ts';
 import { tameName } from '#lib/people/names.ts';
 import { readText } from '#lib/reading/read-text.ts';
 import type { ReadLine } from '#lib/reading/reading.ts';
@@ -12,8 +14,7 @@ import { db } from '#lib/store/client.ts';
 import { findKnownComments } from '#lib/store/comments.ts';
 import { findSource } from '#lib/store/imports.ts';
 import { loadPuzzle } from '#lib/store/puzzles.ts';
-import { externalIdOf } from './import-comments.ts';
-import { readUpload, type Upload, type UploadReason } from './read-upload.ts';
+import { readUpload, type UploadReason } from './read-upload.ts';
 
 /** One comment of the preview. */
 export interface PreviewRow {
@@ -28,9 +29,18 @@ export interface PreviewRow {
   readonly isKnown: boolean;
 }
 
+/** The format of a file by its name and beginning. */
+export function uploadFormatOf(fileName: string, beginning: string): TableFormat {
+  return formatOf(fileName, beginning);
+}
+
+/** The upload as the form holds it. */
+export type UploadToRead = Parameters<typeof readUpload>[0];
+
 /** What was read. */
 export interface CommentsPreview {
-  readonly heads: readonly string[] | null;
+  /** Heads of the columns; empty for a paste. */
+  readonly heads: readonly string[];
   readonly columns: ColumnMap | null;
   /** The first rows, at most 200. */
   readonly rows: readonly PreviewRow[];
@@ -46,7 +56,7 @@ const SHOWN_REFUSED = 50;
 
 /** Reads an upload for a puzzle and stores nothing. */
 export async function previewComments(
-  asked: Upload & { readonly puzzleId: number; readonly sourceName: string },
+  asked: UploadToRead & { readonly puzzleId: number; readonly sourceName: string },
 ): Promise<Result<CommentsPreview, UploadReason | { readonly code: 'unknown-puzzle' }>> {
   const puzzle = await loadPuzzle(db(), { id: asked.puzzleId });
   const start = puzzle === null ? null : parseFen(puzzle.terms.fen);
@@ -59,6 +69,7 @@ export async function previewComments(
   let withoutTime = 0;
   let refusedCount = 0;
   for await (const one of opened.value.rows) {
+    // A damaged file ends here: nothing of it may be stored.
     if (!one.ok) return one;
     const { row, record, reason } = one.value;
     if (record === null) {
@@ -78,7 +89,7 @@ export async function previewComments(
   const rows = first.map(({ row, record }): PreviewRow => {
     const { kind, readings } = readText({ position: start.value, text: record.text });
     const author = record.author === null ? null : tameName(record.author);
-    const isKnown = known.has(externalIdOf(commentKey(record)));
+    const isKnown = known.has(sha256(commentKey(record)));
     const { text, at } = record;
     return {
       row,
@@ -92,7 +103,7 @@ export async function previewComments(
     };
   });
   const { heads, columns } = opened.value;
-  return ok({ heads, columns, rows, comments, withoutTime, refused, refusedCount });
+  return ok({ heads: heads ?? [], columns, rows, comments, withoutTime, refused, refusedCount });
 }
 
 async function knownAmong(
@@ -102,6 +113,6 @@ async function knownAmong(
 ): Promise<ReadonlySet<string>> {
   const sourceId = await findSource(db(), puzzle.showId, sourceName);
   if (sourceId === null) return new Set();
-  const ids = records.map((record) => externalIdOf(commentKey(record)));
+  const ids = records.map((record) => sha256(commentKey(record)));
   return new Set((await findKnownComments(db(), sourceId, puzzle.id, ids)).keys());
 }

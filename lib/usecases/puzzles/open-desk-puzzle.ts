@@ -2,7 +2,7 @@
 
 import { type PuzzleState, stateAt } from '#lib/puzzle/puzzle-state.ts';
 import { db } from '#lib/store/client.ts';
-import { countDoubtfulGroups } from '#lib/store/doubtful.ts';
+import { listDoubtfulGroups } from '#lib/store/doubtful.ts';
 import { loadPuzzle, type PuzzleRecord } from '#lib/store/puzzles.ts';
 
 /** A puzzle of the host's show. */
@@ -18,6 +18,6 @@ export async function openDeskPuzzle(showId: number, puzzleId: number): Promise<
   if (!Number.isSafeInteger(puzzleId) || puzzleId < 1 || puzzleId > 2_147_483_647) return null;
   const record = await loadPuzzle(db(), { id: puzzleId });
   if (record === null || record.showId !== showId) return null;
-  const doubtful = await countDoubtfulGroups(db(), puzzleId);
-  return { record, state: stateAt(record, record.now), doubtful };
+  const groups = await listDoubtfulGroups(db(), puzzleId);
+  return { record, state: stateAt(record, record.now), doubtful: groups.length };
 }

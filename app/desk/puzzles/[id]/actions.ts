@@ -45,5 +45,7 @@ export async function revealAction(_before: FormState, form: FormData): Promise<
 }
 
 export async function voidAction(_before: FormState, form: FormData): Promise<FormState> {
-  return done(form, 'void-puzzle', (host, puzzleId) => revealPuzzle({ puzzleId, memberId: host.id, asVoid: true }));
+  return done(form, 'void-puzzle', (host, puzzleId) =>
+    revealPuzzle({ puzzleId, memberId: host.id, asVoid: true }),
+  );
 }

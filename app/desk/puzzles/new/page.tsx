@@ -1,11 +1,11 @@
 import type { Metadata } from 'next';
 import type { ReactElement } from 'react';
-import { wallTimeIn } from '#lib/kit/zoned-time.ts';
 import { now } from '#lib/machine/clock.ts';
 import { listDeskPuzzles } from '#lib/usecases/puzzles/list-desk-puzzles.ts';
 import { say } from '#lib/words/format.ts';
 import { requireHost } from '../../../_auth/require-host.ts';
 import { DeskPage } from '../../_parts/desk-page.tsx';
+import { fieldTime } from '../../_parts/field-time.ts';
 import { ZONES } from '../../_parts/zones.ts';
 import { setPuzzleAction } from './actions.ts';
 import { formWords } from './form-words.ts';
@@ -33,11 +33,4 @@ export default async function NewPuzzlePage(): Promise<ReactElement> {
       <NewPuzzleForm action={setPuzzleAction} words={formWords(host.locale)} typed={typed} zones={ZONES} />
     </DeskPage>
   );
-}
-
-/** A moment as a field for date and time takes it, in a zone: `2026-11-27T18:00`. */
-function fieldTime(moment: Date, zone: string): string {
-  const { year, month, day, hour, minute } = wallTimeIn(moment, zone);
-  const two = (number: number): string => String(number).padStart(2, '0');
-  return `${year}-${two(month)}-${two(day)}T${two(hour)}:${two(minute)}`;
 }

@@ -2,6 +2,8 @@
 
 import type { deskEn } from '../en/desk.ts';
 
+import { deskCommentsDe } from './desk-comments.ts';
+
 const SIDE = '{side, select, w {Weiß} other {Schwarz}}';
 
 export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
@@ -213,4 +215,5 @@ export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
     '{headline}. Schick deine Antwort in beliebiger Notation: {address}\nSchluss ist {closes}. Kein Konto nötig; die Lösung folgt in der nächsten Folge.',
   'text-pinned-label': 'Für den angehefteten Kommentar',
   'text-pinned': '{headline} – hier antworten: {address} (bis {closes})',
+  ...deskCommentsDe,
 };

@@ -1,5 +1,7 @@
 // Sentences of the desk in English.
 
+import { deskCommentsEn } from './desk-comments.ts';
+
 const SIDE = '{side, select, w {White} other {Black}}';
 const PEOPLE = '{count, plural, one {# person} other {# people}}';
 
@@ -212,4 +214,5 @@ export const deskEn = {
     '{headline}. Send your answer in any notation: {address}\nIt closes {closes}. No account needed; the solution follows in the next episode.',
   'text-pinned-label': 'For the pinned comment',
   'text-pinned': '{headline} – answer here: {address} (until {closes})',
+  ...deskCommentsEn,
 } as const;
