@@ -31,6 +31,12 @@ export const COMMANDS: readonly Command[] = [
     run: async (values) => (await import('../prove.ts')).runProve(values),
   },
   {
+    name: 'read',
+    does: 'reads texts: {"id","fen","text"} a line on standard input',
+    options: [],
+    run: async () => (await import('../read.ts')).runRead(),
+  },
+  {
     name: 'lots',
     does: 'draws names in public (RFC 3797)',
     options: [
@@ -39,6 +45,12 @@ export const COMMANDS: readonly Command[] = [
       { name: 'count', takes: 'a whole number of names', isRequired: true },
     ],
     run: async (values) => (await import('../lots.ts')).runLots(values),
+  },
+  {
+    name: 'uci',
+    does: 'speaks the UCI protocol on standard input and output',
+    options: [],
+    run: async () => (await import('../uci.ts')).runUci(),
   },
 ];
 
