@@ -235,12 +235,12 @@ export function generateMode<T>(ptr: usize): usize {
     else if (!(blockers & (blockers - 1))) pinned |= blockers & own;
   }
 
-  let kings = kingTargets(us, king, own, occ);
-  if (sizeof<T>() == 4) kings &= enemy;
+  let kings: u64 = 0;
   if (sizeof<T>() == 8) {
-    if (load<u64>(DISCOVERERS) & bit(king)) kings &= ~line(enemyKing, king);
-    else kings = 0;
-  }
+    // The king itself gives no check; it may open a line.
+    if (load<u64>(DISCOVERERS) & bit(king)) kings = kingTargets(us, king, own, occ) & ~line(enemyKing, king);
+  } else kings = kingTargets(us, king, own, occ);
+  if (sizeof<T>() == 4) kings &= enemy;
   ptr = emit<T>(ptr, king, kings);
 
   let mask: u64 = <u64>-1;

@@ -2,8 +2,8 @@
 // their own: no move list of the defender is made, and the first way out ends the look.
 
 import { between, bit, kingAttacks, knightAttacks, knightSpan, pawnAttacks, pawnSpan } from './bitboards';
-import { generateChecks } from './generate';
-import { BISHOP_EMPTY, ROOK_EMPTY } from './layout';
+import { generateChecks, kingTargets } from './generate';
+import { BISHOP_EMPTY, DOUBLE_PUSH, ROOK_EMPTY, SPECIAL } from './layout';
 import { bishopAttacks, rookAttacks } from './magics';
 import { make, unmake } from './make';
 import { countNode } from './poll';
@@ -12,7 +12,9 @@ import {
   epSquare,
   isAttackedBySlider,
   kingSquare,
+  manOn,
   men,
+  occupied,
   rooksAndQueens,
   sideToMove,
 } from './position';
@@ -83,11 +85,51 @@ export function isMated(): bool {
   return epSquare() == 64;
 }
 
+/**
+ * The squares to which the king of the side not to move could go now: a mating move must take all of
+ * them. Fixed for a position, so found once for all its moves.
+ */
+export function flightsNow(): u64 {
+  const them = sideToMove() ^ 8;
+  return kingTargets(them, kingSquare(them), men(them), occupied());
+}
+
+/**
+ * Can this checking move, not yet made, be mate? False only where the king surely keeps a flight: one
+ * that the man does not attack from its new square, while it opens no line by leaving the old one.
+ */
+// @ts-ignore: decorator
+@inline
+export function mayMate(move: u32, flights: u64): bool {
+  if (!flights) return true;
+  const from = move & 63;
+  const to = (move >> 6) & 63;
+  const us = sideToMove();
+  const occ = occupied();
+  let kind = manOn(from) & 7;
+  if (move & SPECIAL && (move & SPECIAL) != DOUBLE_PUSH) return true;
+  const promoted = (move >> 12) & 7;
+  if (promoted) kind = promoted;
+  const after = (occ ^ bit(from) ^ bit(kingSquare(us ^ 8))) | bit(to);
+  let covered = bit(to);
+  if (kind == 1) covered |= pawnAttacks(us, to);
+  else if (kind == 2) covered |= knightAttacks(to);
+  else if (kind == 6) covered |= kingAttacks(to);
+  else {
+    if (kind != 3) covered |= rookAttacks(to, after);
+    if (kind != 4) covered |= bishopAttacks(to, after);
+  }
+  return !(flights & ~covered) || isAttackedBySlider(from, us, occ);
+}
+
 /** A move that mates at once, or 0. Looks at checking moves only. */
 export function findMateInOne(ptr: usize): u32 {
   const end = generateChecks(ptr);
+  if (end == ptr) return 0;
+  const flights = flightsNow();
   for (let at = ptr; at < end; at += 4) {
     const move = load<u32>(at);
+    if (!mayMate(move, flights)) continue;
     make(move);
     countNode();
     const isMate = isMated();

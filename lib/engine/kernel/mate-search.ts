@@ -4,13 +4,17 @@
 
 import { markChecks } from './checks';
 import { generate } from './generate';
-import { GIVES_CHECK, META, MOVE_MASK } from './layout';
+import { DOUBLE_PUSH, GIVES_CHECK, META, MOVE_MASK, SPECIAL } from './layout';
 import { make, unmake } from './make';
-import { findMateInOne, isMated } from './mate-one';
-import { noteRefutation, noteSuccess, pickNext, scoreReplies, scoreSolverMoves } from './mate-order';
+import { isPlayable } from './mate-legal';
+import { findMateInOne, flightsNow, isMated, mayMate } from './mate-one';
+import { answerTo, killer, noteRefutation, noteSuccess, pickNext, scoreReplies, scoreSolverMoves } from './mate-order';
 import { disprovedIn, mateKey, moveIn, provedIn, recallMate, storeMate, UNKNOWN } from './mate-table';
 import { countNode, isStopped, nodesSoFar } from './poll';
 import { inCheck } from './position';
+
+// So many solver moves (4 bytes each) are picked by their score; sorting the rest costs more than it finds.
+const SORTED_MOVES: usize = 4 * 6;
 
 // @ts-ignore: decorator
 @inline
@@ -49,8 +53,9 @@ export function solve(moves: u32, ptr: usize, ply: u32): bool {
     }
   }
   scoreSolverMoves(ptr, end, moveIn(entry));
+  const sorted = ptr + SORTED_MOVES;
   for (let at = ptr; at < end; at += 4) {
-    const move = pickNext(at, end) & MOVE_MASK;
+    const move = (at < sorted ? pickNext(at, end) : load<u32>(at)) & MOVE_MASK;
     make(move);
     countNode();
     const isMate = defend(moves - 1, move, end, ply + 1);
@@ -67,9 +72,10 @@ export function solve(moves: u32, ptr: usize, ply: u32): bool {
 }
 
 function mateAtOnce(ptr: usize, end: usize): u32 {
+  const flights = flightsNow();
   for (let at = ptr; at < end; at += 4) {
     const move = load<u32>(at);
-    if (!(move & GIVES_CHECK)) continue;
+    if (!(move & GIVES_CHECK) || !mayMate(move, flights)) continue;
     make(move);
     countNode();
     const isMate = isMated();
@@ -86,6 +92,7 @@ function mateAtOnce(ptr: usize, end: usize): u32 {
 export function defend(moves: u32, played: u32, ptr: usize, ply: u32): bool {
   lastReply = 0;
   if (isDrawnByClock()) return inCheck() && generate(ptr) == ptr;
+  if (moves == 1) return defendLast(played, ptr, ply);
   let key: u64 = 0;
   let known: u32 = 0;
   if (moves > 1) {
@@ -118,6 +125,49 @@ export function defend(moves: u32, played: u32, ptr: usize, ply: u32): bool {
   }
   if (moves > 1) storeMate(key, moves, 0, 0, effortSince(before));
   return true;
+}
+
+// With one move left for the solver. What refuted the move elsewhere, or a sibling, refutes most of
+// the time: it is tried before the replies are listed.
+function defendLast(played: u32, ptr: usize, ply: u32): bool {
+  const answer = answerTo(played);
+  if (answer && refutesLast(answer, ptr)) return noteLast(ply, played, answer);
+  const first = killer(ply, 0);
+  if (first && first != answer && refutesLast(first, ptr)) return noteLast(ply, played, first);
+  const second = killer(ply, 4);
+  if (second && second != answer && refutesLast(second, ptr)) return noteLast(ply, played, second);
+  if (isStopped()) return false;
+  const end = generate(ptr);
+  if (end == ptr) return inCheck();
+  scoreReplies(ptr, end, 0, played, ply);
+  for (let at = ptr; at < end; at += 4) {
+    const reply = pickNext(at, end) & MOVE_MASK;
+    if (reply == answer || reply == first || reply == second) {
+      if (!(reply & SPECIAL) || (reply & SPECIAL) == DOUBLE_PUSH) continue;
+    }
+    make(reply);
+    countNode();
+    const isMate = !isDrawnByClock() && findMateInOne(end) != 0;
+    unmake(reply);
+    if (isStopped()) return false;
+    if (!isMate) return noteLast(ply, played, reply);
+  }
+  return true;
+}
+
+function refutesLast(reply: u32, ptr: usize): bool {
+  if (!isPlayable(reply)) return false;
+  make(reply);
+  countNode();
+  const isMate = !isDrawnByClock() && findMateInOne(ptr) != 0;
+  unmake(reply);
+  return !isMate && !isStopped();
+}
+
+function noteLast(ply: u32, played: u32, reply: u32): bool {
+  noteRefutation(ply, played, reply, 1);
+  lastReply = reply;
+  return false;
 }
 
 /** The reply that refuted in the last call of `defend`; 0 for none (stalemate, or the fifty-move rule). */
