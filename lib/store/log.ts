@@ -48,6 +48,13 @@ export type LogEvent =
       memberId: number;
       details: { ruling: number; of: 'verdict' | 'reading'; waiting: number };
     }
+  | {
+      kind: 'settlement-undone';
+      puzzleId: number;
+      memberId: number;
+      details: { rulings: number[]; answers: number[] };
+    }
+  | { kind: 'sheet-read'; puzzleId: number; memberId: number; details: { solvers: number[] } }
   | { kind: 'book-extended'; puzzleId: number; details: { rows: number } }
   | {
       kind: 'check-failed';

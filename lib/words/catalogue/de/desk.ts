@@ -3,6 +3,7 @@
 import type { deskEn } from '../en/desk.ts';
 
 import { deskCommentsDe } from './desk-comments.ts';
+import { deskDoubtfulDe } from './desk-doubtful.ts';
 
 const SIDE = '{side, select, w {Weiß} other {Schwarz}}';
 
@@ -216,4 +217,5 @@ export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
   'text-pinned-label': 'Für den angehefteten Kommentar',
   'text-pinned': '{headline} – hier antworten: {address} (bis {closes})',
   ...deskCommentsDe,
+  ...deskDoubtfulDe,
 };

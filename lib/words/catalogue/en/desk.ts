@@ -1,6 +1,7 @@
 // Sentences of the desk in English.
 
 import { deskCommentsEn } from './desk-comments.ts';
+import { deskDoubtfulEn } from './desk-doubtful.ts';
 
 const SIDE = '{side, select, w {White} other {Black}}';
 const PEOPLE = '{count, plural, one {# person} other {# people}}';
@@ -215,4 +216,5 @@ export const deskEn = {
   'text-pinned-label': 'For the pinned comment',
   'text-pinned': '{headline} – answer here: {address} (until {closes})',
   ...deskCommentsEn,
+  ...deskDoubtfulEn,
 } as const;
