@@ -8,6 +8,8 @@ export interface SearchCalls {
   beginSearch(): void;
   /** Leaves a root move out, in the kernel's writing. */
   leaveOut(move: number): void;
+  /** All root moves count again. */
+  leaveNoneOut(): void;
   /** 1 where the depth was completed, 0 where nodes or patience ran out. */
   searchDepth(depth: number): number;
   /** Of the last completed depth. */

@@ -45,6 +45,11 @@ export function leaveOut(move: u32): void {
   leftOut++;
 }
 
+/** All root moves count again. */
+export function leaveNoneOut(): void {
+  leftOut = 0;
+}
+
 function isLeftOut(move: u32): bool {
   for (let i = 0; i < leftOut; i++) if (load<u32>(LEFT_OUT + ((<usize>i) << 2)) == move) return true;
   return false;
