@@ -15,6 +15,8 @@ const chosen = cases.filter(({ id, moves }) => moves < 5 || /[05]$/.test(id));
 
 /** Samuel Loyd 1861: mate in 5. */
 const LOYD = 'n1rb4/1p3p1p/1p6/1R5K/8/p3p1PN/1PP1R3/N6k w - - 0 1';
+/** Mate in 5 with three keys; composer not recorded. */
+const CROWDED = '1r3n2/2pB1pq1/1bR3p1/N2NR2b/KP1kpp1r/1p2p3/1PP2Q1n/8 w - - 0 1';
 
 const prove = (
   fen: string,
@@ -62,7 +64,7 @@ describe('[V1] published problems', () => {
   });
 
   test('a crowded mate in 5 has three keys', () => {
-    const report = prove('1r3n2/2pB1pq1/1bR3p1/N2NR2b/KP1kpp1r/1p2p3/1PP2Q1n/8 w - - 0 1', 5);
+    const report = prove(CROWDED, 5);
     expect(report.keys.map(({ uci }) => uci)).toEqual(['c6c5', 'd7g4', 'f2h4']);
   });
 });
@@ -153,24 +155,24 @@ describe('[V0] repeatable', () => {
   });
 
   test('an interruption keeps the first moves that are finished', () => {
+    const whole = prove(CROWDED, 5);
     let asked = 0;
     const report = proveMate(engine, {
-      fen: LOYD,
+      fen: CROWDED,
       moves: 5,
       proofNodes,
       withSlower: false,
       withProof: false,
       shouldStop: () => {
         asked += 1;
-        return asked > 10;
+        return asked > 60;
       },
     });
     expect(report.isComplete).toBe(false);
     expect(report.unfinished.length).toBeGreaterThan(0);
-    // The shorter lengths and some of the refutations were reached before the eleventh look.
+    // The shorter lengths and some of the refutations were reached before it.
     expect(report.refuted.length).toBeGreaterThan(0);
-    const known = new Set(prove(LOYD, 5).refuted.map(({ uci }) => uci));
-    expect(report.refuted.every(({ uci }) => known.has(uci))).toBe(true);
+    for (const finished of report.refuted) expect(whole.refuted).toContainEqual(finished);
   });
 
   test('progress counts first moves and nodes, and never goes back within a stage', () => {
