@@ -66,5 +66,8 @@ export const readoutDe: Readonly<Record<keyof typeof readoutEn, string>> = {
   'copy-as-text': 'Das Blatt als einfacher Text',
   'mark-as-read': 'Diese Namen wurden vorgelesen',
   'marked-as-read': 'Vermerkt. Diese Namen treten auf den nächsten Blättern zurück.',
+  'not-yet': 'Das Blatt lässt sich schreiben, sobald die Lösung geprüft ist.',
+  pace: 'Dein Tempo, Wörter in der Minute',
+  'pace-set': 'In diesem Tempo',
   title: 'Vorleseblatt',
 };

@@ -63,5 +63,8 @@ export const readoutEn = {
   'copy-as-text': 'The sheet as plain text',
   'mark-as-read': 'These names have been read out',
   'marked-as-read': 'Noted. These names step back on the next sheets.',
+  'not-yet': 'The sheet can be written once the answer is verified.',
+  pace: 'Your pace, words a minute',
+  'pace-set': 'Read at this pace',
   title: 'Read-out sheet',
 } as const;
