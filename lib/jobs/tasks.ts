@@ -2,8 +2,14 @@
 
 import type { Task, TaskList } from 'graphile-worker';
 import type { z } from 'zod';
+import type { EngineThreads } from '#lib/machine/engine-threads.ts';
 import { JOBS } from '#lib/queue/job-names.ts';
+import { takeInImport } from '#lib/usecases/answers/import-comments.ts';
+import { markAnswers } from '#lib/usecases/answers/mark-answers.ts';
 import { closeByTime } from '#lib/usecases/puzzles/close-puzzle.ts';
+import { extendBook } from '#lib/usecases/puzzles/extend-book.ts';
+import { verifyPuzzle } from '#lib/usecases/puzzles/verify-puzzle.ts';
+import { verifyInThreads } from './verify-in-threads.ts';
 
 function task<T>(shape: z.ZodType<T>, run: (payload: T) => Promise<unknown>): Task {
   return async (payload) => {
@@ -11,6 +17,20 @@ function task<T>(shape: z.ZodType<T>, run: (payload: T) => Promise<unknown>): Ta
   };
 }
 
-export const TASKS: TaskList = {
-  'close-puzzle': task(JOBS['close-puzzle'], ({ puzzleId }) => closeByTime(puzzleId)),
-};
+/** The tasks of a worker with these engine threads. */
+export function createTasks(threads: EngineThreads): TaskList {
+  return {
+    'mark-answers': task(JOBS['mark-answers'], markAnswers),
+    'extend-book': task(JOBS['extend-book'], ({ puzzleId }) =>
+      extendBook({
+        puzzleId,
+        verify: verifyInThreads(threads, { for: 'viewer', answerId: `puzzle ${puzzleId}` }),
+      }),
+    ),
+    'verify-puzzle': task(JOBS['verify-puzzle'], ({ puzzleId }) =>
+      verifyPuzzle({ puzzleId, verify: verifyInThreads(threads, { for: 'host' }) }),
+    ),
+    'import-comments': task(JOBS['import-comments'], ({ importId }) => takeInImport(importId)),
+    'close-puzzle': task(JOBS['close-puzzle'], ({ puzzleId }) => closeByTime(puzzleId)),
+  };
+}

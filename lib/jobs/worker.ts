@@ -1,8 +1,10 @@
 // The worker process: marks answers, verifies puzzles, extends books, takes in comments, closes by time.
 
 import { EventEmitter } from 'node:events';
+import { join } from 'node:path';
 import { run, type WorkerEvents } from 'graphile-worker';
 import { config } from '#lib/machine/config.ts';
+import { startEngineThreads } from '#lib/machine/engine-threads.ts';
 import { followParent, sayReady } from '#lib/machine/follow-parent.ts';
 import { log } from '#lib/machine/log.ts';
 import { processName } from '#lib/machine/process-alive.ts';
@@ -10,11 +12,15 @@ import { quietQueueLogger } from '#lib/queue/install-queue.ts';
 import { dropBeat } from '#lib/store/beats.ts';
 import { closeDatabase, databaseAddress, db } from '#lib/store/client.ts';
 import { beat, ringForWaiting } from './keep-alive.ts';
-import { TASKS } from './tasks.ts';
+import { createTasks } from './tasks.ts';
 
 const CONCURRENCY = 4;
 const id = processName();
 const workerIds = new Set<string>();
+const threads = startEngineThreads({
+  threads: config().engineThreads,
+  tablesDirectory: join(config().dataDir, 'tables'),
+});
 
 const events: WorkerEvents = new EventEmitter();
 events.on('worker:create', ({ worker }) => workerIds.add(worker.workerId));
@@ -26,7 +32,7 @@ const runner = await run({
   maxPoolSize: CONCURRENCY + 2,
   pollInterval: 2000,
   noHandleSignals: true,
-  taskList: TASKS,
+  taskList: createTasks(threads),
   // Without a line of its own the library says that a file is missing.
   parsedCronItems: [],
   logger: quietQueueLogger((line) => log().warn(line)),
@@ -49,7 +55,7 @@ sayReady();
 
 followParent(async () => {
   isEnding = true;
-  await runner.stop();
+  await Promise.all([runner.stop(), threads.close()]);
   await dropBeat(db(), id);
   await closeDatabase();
 });

@@ -137,6 +137,12 @@ export async function findByClientKey(tx: Tx, clientKey: string): Promise<Answer
   return row === null ? null : toAnswer(row);
 }
 
+/** An answer by its number; null where there is none. */
+export async function findAnswer(tx: Tx, id: number): Promise<AnswerRecord | null> {
+  const row = await tx.answer.findUnique({ where: { id } });
+  return row === null ? null : toAnswer(row);
+}
+
 /** The newest answer of a receipt; null where the receipt is unknown. */
 export async function findByReceipt(tx: Tx, receiptHash: string): Promise<AnswerRecord | null> {
   const row = await tx.answer.findFirst({ where: { receiptHash }, orderBy: { id: 'desc' } });

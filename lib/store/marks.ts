@@ -1,6 +1,6 @@
 // Marks: appended, superseded, never changed. An overrule stays in force over later marks of the program.
 
-import type { Flag, MarkedMove, MarkReason, Outcome } from '#lib/marking/mark.ts';
+import type { MarkedMove, MarkReason, Outcome } from '#lib/marking/mark.ts';
 import type { ReadLine } from '#lib/reading/reading.ts';
 import type { Tx } from './client.ts';
 import type { Mark as StoredMark } from './generated/client.ts';
@@ -26,7 +26,8 @@ export interface NewMark {
   readonly puzzleId: number;
   readonly solverId: number;
   readonly outcome: Outcome;
-  readonly flags: readonly Flag[];
+  /** Codes of the union Flag. */
+  readonly flags: readonly string[];
   readonly points: number;
   readonly p: number;
   readonly r: number;
@@ -47,9 +48,8 @@ export interface NewMark {
 }
 
 /** A mark as stored. */
-export interface MarkRecord extends Omit<NewMark, 'flags'> {
+export interface MarkRecord extends NewMark {
   readonly id: number;
-  readonly flags: readonly string[];
   readonly isCurrent: boolean;
   readonly createdAt: Date;
 }

@@ -18,15 +18,22 @@ export function textHash(text: string): string {
   return sha256(plainText(text));
 }
 
-/** The position and move whose verdict is unclear; null where the line has none. */
-export function findUnclearMove(fen: string, mark: Mark): { position: string; move: string } | null {
+/** A solver move in its position. */
+export interface MovePlace {
+  readonly position: string;
+  readonly move: string;
+  readonly solverMovesBefore: number;
+}
+
+/** The move whose verdict is unclear; null where the line has none. */
+export function findUnclearMove(fen: string, mark: Pick<Mark, 'line' | 'verdicts'>): MovePlace | null {
   const start = parseFen(fen);
   if (!start.ok || mark.line === null) return null;
   const verdicts = [...mark.verdicts];
   let position = start.value;
   for (const [ply, move] of mark.line.entries()) {
     if (ply % 2 === 0 && verdicts.shift()?.verdict === 'unclear')
-      return { position: bookPosition(position), move };
+      return { position: bookPosition(position), move, solverMovesBefore: ply / 2 };
     const next = playUci(position, move);
     if (next === null) return null;
     position = next;

@@ -14,17 +14,12 @@ import { db, inTransaction, type Tx } from '#lib/store/client.ts';
 import { appendLog } from '#lib/store/log.ts';
 import { appendMarks, type NewMark } from '#lib/store/marks.ts';
 import { loadPuzzle, type PuzzleRecord } from '#lib/store/puzzles.ts';
-import {
-  listCandidates,
-  loadTimeliness,
-  saveStandings,
-  type Timely,
-} from '#lib/store/standing-of-answers.ts';
+import { loadTimeliness, type Timely } from '#lib/store/standing-of-answers.ts';
 import { addWants } from '#lib/store/wants.ts';
 import { addAsked, addTry, claimAnswers, saveAddressed, saveWork } from '#lib/store/work-list.ts';
-import { decideStandings } from './decide-standings.ts';
 import { doubtKey, textHash } from './doubt-key.ts';
 import { type LoadedBook, loadBook } from './loaded-book.ts';
+import { renewStandings } from './renew-standings.ts';
 
 const BATCH = 200;
 const BATCH_TIMEOUT_MS = 60_000;
@@ -78,7 +73,7 @@ async function markBatch(tx: Tx, puzzleId: number): Promise<Marked & { readonly 
   }
   const solverIds = [...new Set(answers.map((answer) => answer.solverId))];
   const timeliness = await loadTimeliness(tx, puzzleId, solverIds);
-  const lacking = await askForMore(tx, book, opinions);
+  const lacking = await askForMore(tx, opinions);
   const marks = opinions.flatMap((opinion) =>
     toMark(puzzle, book, opinion, timeliness.get(opinion.answer.id) ?? 'in-time'),
   );
@@ -92,13 +87,7 @@ async function markBatch(tx: Tx, puzzleId: number): Promise<Marked & { readonly 
     tx,
     opinions.filter((one) => one.isAddressed).map((one) => one.answer.id),
   );
-  const candidates = await listCandidates(tx, puzzleId, solverIds);
-  const former = new Map(candidates.map((one) => [one.id, one.standing]));
-  const standings = decideStandings(candidates, puzzle.countsFirst);
-  await saveStandings(
-    tx,
-    standings.filter((one) => former.get(one.id) !== one.standing),
-  );
+  await renewStandings(tx, puzzle, solverIds);
   if (config().pauseBeforeCommitMs > 0) await pauseForTests(puzzleId, marks.length);
   if (marks.length > 0)
     await appendLog(tx, { kind: 'answers-marked', puzzleId, details: { marked: marks.length, changed } });
@@ -119,7 +108,7 @@ function judge(loaded: LoadedBook, answer: AnswerRecord): Opinion {
 }
 
 // What is lacking is asked for, at most 40 positions an answer; an answer that wants more needs the host.
-async function askForMore(tx: Tx, book: LoadedBook, opinions: readonly Opinion[]): Promise<number> {
+async function askForMore(tx: Tx, opinions: readonly Opinion[]): Promise<number> {
   const waiting: number[] = [];
   for (const { answer, result } of opinions) {
     if (result.kind !== 'lacking' || asksTooMuch(answer, result)) continue;
@@ -128,7 +117,6 @@ async function askForMore(tx: Tx, book: LoadedBook, opinions: readonly Opinion[]
     waiting.push(answer.id);
   }
   await saveWork(tx, waiting, 'lacking');
-  void book;
   return waiting.length;
 }
 

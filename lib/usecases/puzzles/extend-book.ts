@@ -3,6 +3,7 @@
 
 import type { BookRow, Lacking } from '#lib/book/book-row.ts';
 import type { PuzzleTerms } from '#lib/book/terms.ts';
+import type { EngineProgress } from '#lib/engine/verdict.ts';
 import { ring } from '#lib/queue/enqueue.ts';
 import { appendBookRows, budgetsKey } from '#lib/store/books.ts';
 import { db, inTransaction } from '#lib/store/client.ts';
@@ -11,7 +12,11 @@ import { loadPuzzle, loadTerms } from '#lib/store/puzzles.ts';
 import { nextWants, strikeWants } from '#lib/store/wants.ts';
 
 /** Verifies what is lacking: the engine's threads in the worker. */
-export type Verify = (input: { terms: PuzzleTerms; lacking: readonly Lacking[] }) => Promise<BookRow[]>;
+export type Verify = (question: {
+  readonly terms: PuzzleTerms;
+  readonly lacking: readonly Lacking[];
+  readonly onProgress?: (progress: EngineProgress) => void;
+}) => Promise<BookRow[]>;
 
 /** Verifies everything that is wanted, one position at a time. Gives how many verdicts were new. */
 export async function extendBook(input: {

@@ -1,0 +1,119 @@
+// The host settles a group of doubtful answers with one word: a ruling on a move or on a text holds
+// for everybody, earlier and later (rules V8, R6); anything else overrules each answer of the group.
+
+import { movesLeftAtStart } from '#lib/book/claim.ts';
+import { ok, type Result, refuse } from '#lib/kit/result.ts';
+import type { Outcome } from '#lib/marking/mark.ts';
+import { ring } from '#lib/queue/enqueue.ts';
+import type { Uci } from '#lib/rules/move.ts';
+import { findAnswer } from '#lib/store/answers.ts';
+import { db, inTransaction, type Tx } from '#lib/store/client.ts';
+import { listAnswersInDoubt } from '#lib/store/doubtful.ts';
+import { appendLog } from '#lib/store/log.ts';
+import { loadCurrentMark } from '#lib/store/marks.ts';
+import { loadPuzzle } from '#lib/store/puzzles.ts';
+import { saveReadingRuling, saveVerdictRuling } from '#lib/store/rulings.ts';
+import { putAllBack, putBack } from '#lib/store/work-list.ts';
+import { findUnclearMove, textHash } from './doubt-key.ts';
+import { type OverruleReason, overruleWithin } from './overrule-mark.ts';
+
+// More than any group seen; one word settles so many at once, the next word the rest.
+const MOST_SETTLED = 20_000;
+
+/** The host's word on a group. */
+export type Settlement =
+  /** On an unclear verdict. */
+  | { readonly kind: 'verdict'; readonly verdict: 'holds' | 'slips' }
+  /** On what a text meant: one of its readings. */
+  | { readonly kind: 'reading'; readonly meant: readonly Uci[] }
+  /** On each answer of the group. */
+  | { readonly kind: 'outcome'; readonly outcome: Outcome; readonly points: number | null };
+
+/** Why it was not settled. */
+export type SettleReason =
+  | OverruleReason
+  | { readonly code: 'unknown-puzzle' }
+  | { readonly code: 'group-empty' }
+  | { readonly code: 'no-move-to-rule-on' };
+
+/** Settles a group; gives how many answers were in it. */
+export async function settleDoubtful(word: {
+  readonly puzzleId: number;
+  readonly doubt: string;
+  readonly settlement: Settlement;
+  readonly why: string;
+  readonly memberId: number;
+}): Promise<Result<number, SettleReason>> {
+  const { puzzleId, doubt, settlement, memberId } = word;
+  const why = word.why.trim();
+  if (why === '') return refuse({ code: 'why-empty' });
+  const settled = await inTransaction(async (tx): Promise<Result<number, SettleReason>> => {
+    const answers = await listAnswersInDoubt(tx, { puzzleId, doubt, most: MOST_SETTLED });
+    const [first] = answers;
+    if (first === undefined) return refuse({ code: 'group-empty' });
+    switch (settlement.kind) {
+      case 'verdict':
+        return ruleOnMove(tx, { puzzleId, answerId: first, verdict: settlement.verdict, why, memberId });
+      case 'reading':
+        return ruleOnText(tx, { puzzleId, answers, meant: settlement.meant, why, memberId });
+      case 'outcome':
+        for (const answerId of answers) {
+          const { outcome, points } = settlement;
+          const done = await overruleWithin(tx, { answerId, outcome, points, why, memberId });
+          if (!done.ok) return done;
+        }
+        return ok(answers.length);
+    }
+  }, 60_000);
+  if (settled.ok) await ring(db(), 'mark-answers', { puzzleId });
+  return settled;
+}
+
+/** A ruling on the move at which the group's answers are unclear; all answers are marked again. */
+async function ruleOnMove(
+  tx: Tx,
+  ruling: { puzzleId: number; answerId: number; verdict: 'holds' | 'slips'; why: string; memberId: number },
+): Promise<Result<number, SettleReason>> {
+  const { puzzleId, answerId, verdict, why, memberId } = ruling;
+  const puzzle = await loadPuzzle(tx, { id: puzzleId });
+  const mark = await loadCurrentMark(tx, answerId);
+  if (puzzle === null || mark === null) return refuse({ code: 'unknown-puzzle' });
+  const place = findUnclearMove(puzzle.terms.fen, mark);
+  if (place === null) return refuse({ code: 'no-move-to-rule-on' });
+  const atStart = movesLeftAtStart({ ...puzzle.terms, published: [] });
+  const movesLeft = atStart === null ? null : atStart - place.solverMovesBefore;
+  const id = await saveVerdictRuling(tx, puzzleId, {
+    position: place.position,
+    movesLeft,
+    move: place.move,
+    verdict,
+    reason: why,
+    memberId,
+  });
+  const waiting = await putAllBack(tx, puzzleId);
+  const details = { ruling: id, of: 'verdict', waiting } as const;
+  await appendLog(tx, { kind: 'ruling-made', puzzleId, memberId, details });
+  return ok(waiting);
+}
+
+/** A ruling on what a text meant; it holds for everybody who wrote or will write the same. */
+async function ruleOnText(
+  tx: Tx,
+  ruling: {
+    puzzleId: number;
+    answers: readonly number[];
+    meant: readonly Uci[];
+    why: string;
+    memberId: number;
+  },
+): Promise<Result<number, SettleReason>> {
+  const { puzzleId, answers, meant, why, memberId } = ruling;
+  const answer = await findAnswer(tx, answers[0] ?? 0);
+  if (answer === null) return refuse({ code: 'unknown-answer' });
+  const hash = textHash(answer.text);
+  const id = await saveReadingRuling(tx, puzzleId, { textHash: hash, meant, reason: why, memberId });
+  await putBack(tx, answers);
+  const details = { ruling: id, of: 'reading', waiting: answers.length } as const;
+  await appendLog(tx, { kind: 'ruling-made', puzzleId, memberId, details });
+  return ok(answers.length);
+}
