@@ -1,0 +1,317 @@
+// How does a token join the tree: going on, across a gap, in the place of another move (branch, choice,
+// correction, try), or as the name of a move already read? Rules R3, R4, R5, R10, O4.
+
+import { COST } from './costs.ts';
+import type { MoveItem } from './items.ts';
+import {
+  type Budget,
+  childOf,
+  childTowards,
+  type Landing,
+  landings,
+  landingsAfterGap,
+  type Node,
+  turnAt,
+} from './node.ts';
+import type { Step } from './scan-compact.ts';
+import { endLine, type LineKind, type State } from './state.ts';
+
+/** A token about to join. */
+export interface Attached {
+  readonly state: State;
+  readonly item: MoveItem;
+  readonly budget: Budget;
+  readonly out: State[];
+  readonly isTurnedDown: boolean;
+}
+
+/** Where the token joins: at the cursor, in the place of a move, or as the name of one. */
+export type Relation = 'continue' | 'replace' | 'mention';
+
+/** Adds the states in which the token joins at the node; the least liberty taken, or a large number for none. */
+export function attachAt(attached: Attached, node: Node, relation: Relation): number {
+  let least = 1000;
+  for (const way of attached.item.ways) {
+    const first = way[0];
+    if (first === undefined) continue;
+    least = Math.min(least, joinFirst(attached, node, relation, way, first));
+  }
+  return least;
+}
+
+function joinFirst(
+  attached: Attached,
+  node: Node,
+  relation: Relation,
+  way: readonly Step[],
+  first: Step,
+): number {
+  const { state, item, budget } = attached;
+  let least = 1000;
+  const isBarred = state.badReply !== null && relation === 'continue';
+  const direct = isBarred ? [] : landings(node, first.shapes, budget);
+  for (const landing of direct) {
+    least = Math.min(least, join(attached, { node, relation, way, landing, followsGap: false }));
+  }
+  if (relation !== 'continue' || node.by !== 'solver') return least;
+  const isNamed = item.cues.has('any') || item.cues.has('threat') || isSolversNumber(state, item, node);
+  if (direct.length > 0 && !isNamed) return least;
+  for (const landing of landingsAfterGap(node, first.shapes, budget)) {
+    least = Math.min(least, join(attached, { node, relation, way, landing, followsGap: true, isNamed }));
+  }
+  return least;
+}
+
+/** The number before the token belongs to a later move of the solver than the one just read. */
+function isSolversNumber(state: State, item: MoveItem, node: Node): boolean {
+  if (item.number === null || state.numberOffset === null || item.dots > 1) return false;
+  return item.number === node.solverMoves + 1 + state.numberOffset;
+}
+
+interface Joint {
+  readonly node: Node;
+  readonly relation: Relation;
+  readonly way: readonly Step[];
+  readonly landing: Landing;
+  readonly followsGap: boolean;
+  readonly isNamed?: boolean;
+}
+
+function join(attached: Attached, joint: Joint): number {
+  const { state, item } = attached;
+  const { node, landing, followsGap } = joint;
+  const known = joint.relation === 'continue' ? null : knownChild(state, node, landing);
+  if (joint.relation === 'mention' && known === null) return 1000;
+  const start = joint.way[0]?.start ?? item.start;
+  const end = joint.way[0]?.end ?? item.end;
+  const child =
+    known ??
+    childOf(node, landing, { start, end, isTypo: item.isTypo, isQuestioned: item.isQuestioned, followsGap });
+  const plan = known !== null ? walk(state, known) : planFor(attached, joint, child);
+  let liberty = plan.liberty + landing.match.cost + (item.isTypo && !known ? COST.typo : 0);
+  liberty += followsGap ? (joint.isNamed === true ? COST.namedGap : COST.gap) : 0;
+  const number = numberOf(state, item, child);
+  liberty += number.cost + sideCost(item, node, followsGap);
+  const langs = languageAfter(state.langs, landing, joint.way[0]);
+  liberty += langs.cost;
+  let next: State = {
+    ...plan.state,
+    langs: langs.langs,
+    numberOffset: number.offset,
+    isFreshBracket: false,
+    badReply: null,
+    isGenerous: state.isGenerous || landing.match.isGenerous,
+    cost: state.cost + liberty,
+  };
+  if (joint.way.length > 1) {
+    const rest = playRest(next, joint.way.slice(1), attached);
+    if (rest === null) return 1000;
+    next = rest;
+  }
+  attached.out.push(next);
+  return liberty;
+}
+
+/** The further steps of a way that is several moves ("e4e5" as two), each taken only if it leaves no choice. */
+function playRest(state: State, steps: readonly Step[], { item, budget }: Attached): State | null {
+  let at = state;
+  for (const step of steps) {
+    const found = landings(at.cursor, step.shapes, budget);
+    const landing = found[0];
+    if (landing === undefined || found.length > 1) return null;
+    const { start, end } = step;
+    const child = childOf(at.cursor, landing, {
+      start,
+      end,
+      isTypo: false,
+      isQuestioned: item.isQuestioned,
+      followsGap: false,
+    });
+    at = {
+      ...at,
+      cursor: child,
+      main: at.kind === 'main' ? child : at.main,
+      cost: at.cost + landing.match.cost,
+    };
+  }
+  return at;
+}
+
+interface Plan {
+  readonly state: State;
+  readonly liberty: number;
+}
+
+/** A move that is already in the tree is walked over, not read twice. */
+function walk(state: State, known: Node): Plan {
+  return {
+    state: { ...state, ended: endLine(state), cursor: known, kind: known === state.main ? 'main' : 'walk' },
+    liberty: COST.mention,
+  };
+}
+
+function knownChild(state: State, node: Node, landing: Landing): Node | null {
+  for (const tip of [state.cursor, state.main]) {
+    const child = childTowards(node, tip);
+    if (child !== null && child.uci === landing.uci) return child;
+  }
+  return null;
+}
+
+function planFor(attached: Attached, joint: Joint, child: Node): Plan {
+  const { state, item } = attached;
+  const isRejected = item.isStruck || item.rejected > 0;
+  if (isRejected) {
+    attached.out.push(asTry(state, item, child, joint));
+  }
+  const counted = isRejected
+    ? item.rejected === 1 && !item.isStruck
+      ? COST.doubtedCounts
+      : COST.rejectedCounts
+    : 0;
+  const plan =
+    joint.relation === 'continue' ? goOn(state, item, child) : replace(state, item, joint.node, child);
+  return { ...plan, liberty: plan.liberty + counted };
+}
+
+/** Rule R10: shown, neither earning nor costing. */
+function asTry(state: State, item: MoveItem, child: Node, joint: Joint): State {
+  const number = numberOf(state, item, child);
+  const langs = languageAfter(state.langs, joint.landing, joint.way[0]);
+  return {
+    ...state,
+    ended: endLine(state),
+    cursor: child,
+    kind: 'try',
+    langs: langs.langs,
+    numberOffset: number.offset,
+    isFreshBracket: false,
+    badReply: null,
+    cost: state.cost + joint.landing.match.cost + langs.cost + (joint.followsGap ? COST.gap : 0),
+  };
+}
+
+function goOn(state: State, item: MoveItem, child: Node): Plan {
+  const { cues } = item;
+  let liberty = 0;
+  if (cues.has('or')) liberty += COST.continuesAfterOr;
+  else if (cues.has('slash')) liberty += COST.continuesAfterSlash;
+  if (cues.has('correct') || cues.has('restart')) liberty += COST.continuesAfterCorrection;
+  if (state.isFreshBracket) liberty += 1;
+  if (state.kind === 'try' && child.by === 'solver') liberty += COST.continuesInTry;
+  if (state.kind === 'walk') return { ...leaveWalk(state, child), liberty };
+  const main = state.kind === 'main' ? child : state.main;
+  return { state: { ...state, cursor: child, main }, liberty };
+}
+
+/** From a move named again the text goes on: along the known line, or away from it. */
+function leaveWalk(state: State, child: Node): Plan {
+  const from = child.parent;
+  const known = from === null ? null : childTowards(from, state.main);
+  if (known !== null && known.uci === child.uci) {
+    return { state: { ...state, cursor: known, kind: known === state.main ? 'main' : 'walk' }, liberty: 0 };
+  }
+  if (from === state.main)
+    return { state: { ...state, cursor: child, main: child, kind: 'main' }, liberty: 0 };
+  const kind: LineKind = child.by === 'defender' ? 'branch' : 'choice';
+  return {
+    state: { ...state, cursor: child, kind },
+    liberty: kind === 'branch' ? COST.cuedBranch : COST.plainChoice,
+  };
+}
+
+/** The token stands in the place of another move, or resumes the main line. */
+function replace(state: State, item: MoveItem, node: Node, child: Node): Plan {
+  const { cues } = item;
+  if (node === state.main) {
+    const liberty = state.kind === 'try' ? 0 : COST.resume;
+    return { state: { ...state, ended: endLine(state), cursor: child, main: child, kind: 'main' }, liberty };
+  }
+  const replaced = childTowards(node, state.cursor) ?? childTowards(node, state.main);
+  const isCorrection = cues.has('correct') || cues.has('restart');
+  const isTakenBack = replaced !== null && replaced.by === 'solver' && replaced.isQuestioned;
+  if (isCorrection || isTakenBack) return correct(state, item, node, child);
+  const ended = endLine(state);
+  const hasCue = cues.has('or') || cues.has('slash') || cues.has('branch');
+  if (child.by === 'defender') {
+    const liberty = hasCue || state.isFreshBracket ? COST.cuedBranch : COST.plainBranch;
+    return { state: { ...state, ended, cursor: child, kind: 'branch' }, liberty };
+  }
+  const isCued = cues.has('or') || cues.has('slash');
+  const liberty = isCued ? COST.cuedChoice : state.isFreshBracket ? COST.bracketChoice : COST.plainChoice;
+  return { state: { ...state, ended, cursor: child, kind: 'choice' }, liberty };
+}
+
+/** Rule R3: what stood there is taken back. */
+function correct(state: State, item: MoveItem, node: Node, child: Node): Plan {
+  const isRoot = node.parent === null;
+  const isLast = node === state.cursor.parent;
+  const restarts = item.cues.has('restart');
+  const liberty = restarts ? (isRoot ? 0 : 2) : item.cues.has('correct') ? (isLast ? 0 : isRoot ? 1 : 2) : 1;
+  const hitsMain = childTowards(node, state.main) !== null;
+  const kind: LineKind = hitsMain ? 'main' : state.kind === 'walk' ? 'choice' : state.kind;
+  const ended = hitsMain
+    ? { node: state.main, kind: 'try' as const, before: endLine(state) }
+    : { node: state.cursor, kind: 'try' as const, before: state.ended };
+  return { state: { ...state, ended, cursor: child, main: hitsMain ? child : state.main, kind }, liberty };
+}
+
+/** How the written number fits, and the offset that it fixes. */
+function numberOf(
+  state: State,
+  item: MoveItem,
+  child: Node,
+): { readonly offset: number | null; readonly cost: number } {
+  if (item.number === null) return { offset: state.numberOffset, cost: 0 };
+  const offset = item.number - child.solverMoves;
+  if (state.numberOffset === null) return { offset, cost: 0 };
+  // A game counts Black's solver and White's next move differently from a problem: both are usual.
+  const isBlackSolver = (child.by === 'solver') === (turnAt(child) === 'w');
+  const isFitting =
+    offset === state.numberOffset ||
+    (isBlackSolver && child.by === 'defender' && offset === state.numberOffset + 1);
+  return { offset: state.numberOffset, cost: isFitting ? 0 : COST.number };
+}
+
+function sideCost(item: MoveItem, node: Node, followsGap: boolean): number {
+  const isBlack = (turnAt(node) === 'b') !== followsGap;
+  if (item.cues.has('white') && !item.cues.has('black') && isBlack) return COST.side;
+  if (item.cues.has('black') && !item.cues.has('white') && !isBlack) return COST.side;
+  return item.dots > 1 && item.number !== null && !isBlack ? COST.side : 0;
+}
+
+function languageAfter(
+  langs: number,
+  landing: Landing,
+  step: Step | undefined,
+): { readonly langs: number; readonly cost: number } {
+  const both = langs & landing.match.langs;
+  if (both !== 0) return { langs: both, cost: 0 };
+  // A letter that the text's language has keeps its meaning there: only foreign letters change the language.
+  const said = (step?.shapes ?? []).reduce((mask, shape) => mask | shape.langs, 0);
+  return {
+    langs: landing.match.langs,
+    cost: (said & langs) !== 0 ? COST.languageBroken : COST.languageChange,
+  };
+}
+
+/** Places other than the cursor where a move may join, nearest first; at most eight. */
+export function otherPlaces(state: State): readonly Node[] {
+  const places: Node[] = [];
+  const add = (node: Node | null | undefined): void => {
+    if (node != null && node !== state.cursor && !places.includes(node)) places.push(node);
+  };
+  add(state.cursor.parent);
+  add(state.cursor.parent?.parent);
+  if (state.kind !== 'main') {
+    add(state.main);
+    add(state.main.parent);
+    add(state.main.parent?.parent);
+  }
+  add(state.saved?.node);
+  add(state.saved?.node.parent);
+  let root: Node = state.cursor;
+  while (root.parent !== null) root = root.parent;
+  add(root);
+  return places;
+}

@@ -1,0 +1,46 @@
+// What each liberty costs when a text is taken one way and not another. Only the order of the sums counts:
+// readings with the least sum survive, all of them (rule R6). No cost knows whether a move is good.
+
+/** Costs, small whole numbers; the comments say which texts fix their order. */
+export const COST = {
+  /** A reply left out, where nothing says so; and where a word or number does. */
+  gap: 6,
+  namedGap: 2,
+  /** "or" before a move that continues. */
+  continuesAfterOr: 5,
+  continuesAfterSlash: 1,
+  continuesAfterCorrection: 4,
+  continuesInTry: 3,
+  /** A written number that does not fit (rule R11: it never forbids). */
+  number: 3,
+  side: 2,
+  /** A move put in the place of another: with a cue, in brackets, with none. */
+  cuedBranch: 1,
+  plainBranch: 8,
+  cuedChoice: 1,
+  bracketChoice: 3,
+  plainChoice: 9,
+  resume: 4,
+  /** A move named again. */
+  mention: 1,
+  /** A move announced as a threat and not counted (rule R10). */
+  skippedThreat: 9,
+  /** A square in prose, not taken. */
+  skippedProse: 3,
+  skippedMove: 30,
+  skippedInSideLine: 12,
+  /** A move turned down and counted all the same. */
+  rejectedCounts: 30,
+  doubtedCounts: 4,
+  typo: 8,
+  badReply: 9,
+  stop: 15,
+  /** Each move after the stop. */
+  dropped: 10,
+  languageChange: 4,
+  languageBroken: 40,
+  noMainLine: 20,
+} as const;
+
+/** By rarity of the rarest language needed. */
+export const RARITY_COST: readonly number[] = [0, 1, 2, 5, 5];

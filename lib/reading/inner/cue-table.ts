@@ -1,0 +1,104 @@
+// Which words between the moves say how a move belongs to the others: another choice, a branch, a
+// correction, a try, a threat? One row a cue; phrases of up to three words, accents folded away.
+
+import { foldWord } from './fold-text.ts';
+
+/** What a phrase between two moves says. `-before` speaks of the move that follows, `-after` of the one before. */
+export type Cue =
+  | 'or'
+  | 'branch'
+  | 'correct'
+  | 'restart'
+  | 'no'
+  | 'reject-before'
+  | 'doubt-before'
+  | 'reject-after'
+  | 'doubt-after'
+  | 'threat'
+  | 'any'
+  | 'white'
+  | 'black';
+
+const ROWS: readonly (readonly [Cue, string])[] = [
+  [
+    'or',
+    'or|oder|ou|oppure|или|veya|ya da|either|entweder|alternatively|alternativ|o bien|also possible|as well as|both',
+  ],
+  [
+    'branch',
+    `if|falls|wenn|bei|auf|si|se|если|eger|eğer|in case|when|after|nach|tras|apres|après|dopo|depois de|после|sonra|otherwise|else|sonst|against|
+     variation|variant|variante|variante b|line b|on`,
+  ],
+  [
+    'correct',
+    `sorry|oops|ups|whoops|i meant|i mean|meant|wait|hold on|actually|rather|scratch that|nope|make that|should be|
+     quatsch|entschuldigung|sondern|ich meine|ich meinte|besser|perdon|perdón|digo|quise decir|mejor dicho|pardon|je voulais dire|plutot|plutôt|
+     scusa|scusate|scusami|volevo dire|anzi|desculpe|desculpa|quero dizer|alias|
+     извините|простите|точнее|вернее|ошибся|то есть|pardon|yani|ozur dilerim|özür dilerim|typo|mistake|blunder|instead`,
+  ],
+  [
+    'restart',
+    `edit|edited|correction|update|final answer|new answer|second attempt|second try|korrektur|nachtrag|correccion|corrección|
+     correzione|correcao|correção|поправка|исправление|duzeltme|düzeltme|my answer is now|changed my mind|on second thought|on second thoughts`,
+  ],
+  ['no', 'no|nein|non|нет|hayir|hayır|nao|não|nah|nee'],
+  [
+    'reject-before',
+    `not|nicht|instead of|rather than|statt|anstatt|anstelle von|avoid|i thought|thought|first thought|first i thought|i first thought|
+     my first idea|first idea was|wanted to play|wanted|considered|i considered|tempting is|the tempting|the try|try is|tried|i tried|and not|
+     never|en vez de|en lugar de|au lieu de|invece di|em vez de|а не|не|yerine|ich dachte|ich wollte|pense en|pensé en|j'ai pense|pensavo`,
+  ],
+  [
+    'doubt-before',
+    'over|better than|besser als|mejor que|mieux que|meglio di|stronger than|faster than|than',
+  ],
+  [
+    'reject-after',
+    `fails|fail|fails to|doesn't work|does not work|doesnt work|didn't work|not work|won't work|loses|lost|too slow|geht nicht|funktioniert nicht|
+     klappt nicht|scheitert|no funciona|no sirve|falla|ne marche pas|echoue|échoue|non funziona|fallisce|nao funciona|não funciona|falha|
+     не работает|не проходит|не годится|olmaz|olmuyor|calismaz|çalışmaz|is refuted|refuted|is wrong|was wrong|at first|is a mistake|is bad|is not good|
+     is no good|isn't good|not good enough|is tempting|looks tempting|only draws|stalemates|is stalemate|that's stalemate|allows`,
+  ],
+  [
+    'doubt-after',
+    `isn't|is not|would|wouldn't|could|can't|cannot|ware|wäre|würde|wurde|seria|serait|sarebbe|бы`,
+  ],
+  [
+    'threat',
+    `threatens|threatening|threat|threat is|threats|with the idea|idea|the idea|plan|planning|intending|intends|aiming for|preparing|droht|drohung|drohend|mit der idee|idee|
+     amenaza|amenazando|con la idea|menace|menacant|menaçant|avec l'idee|minaccia|minacciando|ameaca|ameaça|ameacando|
+     грозит|угрожает|угроза|угрожая|с идеей|tehdit|tehdidi|wants|hoping for`,
+  ],
+  [
+    'any',
+    `any|anything|any move|whatever|anywhere|beliebig|egal|irgendwas|cualquiera|n'importe|qualsiasi|qualquer|любой|любой ход|herhangi|moves|
+     black moves|white moves|king moves|xxx|xx|random|some move|every move|all moves`,
+  ],
+  ['white', 'white|weiss|weiß|blanco|blancas|blanc|blancs|bianco|branco|brancas|белые|beyaz|w'],
+  ['black', 'black|schwarz|negro|negras|noir|noirs|nero|preto|pretas|черные|чёрные|siyah'],
+];
+
+function buildCues(): Map<string, Cue> {
+  const table = new Map<string, Cue>();
+  for (const [cue, phrases] of ROWS) {
+    for (const phrase of phrases.split('|')) {
+      const key = foldWord(phrase.trim().replace(/\s+/g, ' '));
+      if (key !== '' && !table.has(key)) table.set(key, cue);
+    }
+  }
+  return table;
+}
+
+const CUES: ReadonlyMap<string, Cue> = buildCues();
+
+/** The cue that begins at a word of a list, the longest phrase first, and how many words it takes. */
+export function cueAt(
+  words: readonly string[],
+  at: number,
+): { readonly cue: Cue; readonly words: number } | null {
+  for (let length = Math.min(3, words.length - at); length > 0; length -= 1) {
+    const cue = CUES.get(words.slice(at, at + length).join(' '));
+    if (cue !== undefined) return { cue, words: length };
+  }
+  return null;
+}

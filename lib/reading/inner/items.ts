@@ -1,0 +1,202 @@
+// What the search walks over: moves with what the words around them say (rules R3, R5, R10), and brackets.
+
+import { type Cue, cueAt } from './cue-table.ts';
+import type { Lexeme, MoveLexeme } from './lexemes.ts';
+import type { Step } from './scan-compact.ts';
+import { senseIn } from './word-table.ts';
+
+/** How much a token can also be prose: 0 surely a move, 3 surely none. */
+export type Prose = 0 | 1 | 2 | 3;
+
+/** A token that may be a move, with the cues that lead to it. */
+export interface MoveItem {
+  readonly type: 'move';
+  readonly start: number;
+  readonly end: number;
+  /** Empty for a token that only a mended slip can make a move. */
+  readonly ways: readonly (readonly Step[])[];
+  readonly prose: Prose;
+  readonly isMalformed: boolean;
+  readonly isPhrase: boolean;
+  readonly isQuestioned: boolean;
+  readonly isExclaimed: boolean;
+  readonly isStruck: boolean;
+  readonly isTypo: boolean;
+  readonly cues: ReadonlySet<Cue | 'slash'>;
+  /** 2: turned down for certain; 1: perhaps. */
+  readonly rejected: 0 | 1 | 2;
+  readonly number: number | null;
+  /** Dots behind the number, or before the move without a number; two or more are Black's. */
+  readonly dots: number;
+}
+
+export type Item =
+  | MoveItem
+  | { readonly type: 'open' | 'close'; readonly start: number; readonly end: number };
+
+/** A move lexeme, or one made from a phrase of words. */
+export type AnyLexeme =
+  | Lexeme
+  | (Omit<MoveLexeme, 'strength'> & { readonly strength: 'phrase' | 'vague'; readonly isTypo: boolean });
+
+const LOCATIVES = new Set(
+  `on at in of from against square field the this that around near and's auf am im der das en de del sur du des la le el su sul da di no na em do
+   около на поле пункт with's guards guard covers cover attacks attack controls defends weak behind into's via
+   feld campo case casa casella kare protects`.split(/\s+/),
+);
+const NOUNS_BEHIND = new Set(
+  `square squares paper pawn pawns file rank knight bishop rook queen king is's weak sheet size field complex point hole format
+   bauer springer feld papier peon pion`.split(/\s+/),
+);
+
+interface Between {
+  readonly words: string[];
+  readonly cues: Set<Cue | 'slash'>;
+  rejectsLast: 0 | 1 | 2;
+  rejectsNext: 0 | 1 | 2;
+  number: number | null;
+  dots: number;
+}
+
+/** Turns lexemes into items. `struck` marks characters that the writer struck out. */
+export function itemsOf(lexemes: readonly AnyLexeme[], struck: Uint8Array | null): Item[] {
+  const items: Item[] = [];
+  let gap: AnyLexeme[] = [];
+  let lastMove = -1;
+  lexemes.forEach((lexeme, index) => {
+    const isMove = lexeme.type === 'move' || lexeme.type === 'malformed';
+    if (!isMove) {
+      gap.push(lexeme);
+      if (lexeme.type === 'open' || lexeme.type === 'close') items.push(lexeme);
+      return;
+    }
+    const between = readBetween(gap);
+    gap = [];
+    markRejected(items, lastMove, between.rejectsLast);
+    lastMove = items.length;
+    items.push(
+      moveItem(lexeme, between, { prose: proseOf(lexemes, index), isStruck: struck?.[lexeme.start] === 1 }),
+    );
+  });
+  markRejected(items, lastMove, readBetween(gap).rejectsLast);
+  return items;
+}
+
+function markRejected(items: Item[], at: number, level: 0 | 1 | 2): void {
+  const item = items[at];
+  if (level === 0 || item === undefined || item.type !== 'move' || item.rejected >= level) return;
+  items[at] = { ...item, rejected: level };
+}
+
+function moveItem(
+  lexeme: Extract<AnyLexeme, { type: 'move' | 'malformed' }>,
+  between: Between,
+  around: { readonly prose: Prose; readonly isStruck: boolean },
+): MoveItem {
+  const isMove = lexeme.type === 'move';
+  return {
+    type: 'move',
+    start: lexeme.start,
+    end: lexeme.end,
+    ways: isMove ? lexeme.ways : [],
+    prose: around.prose,
+    isMalformed: !isMove,
+    isPhrase: isMove && (lexeme.strength === 'phrase' || lexeme.strength === 'vague'),
+    isQuestioned: isMove && lexeme.isQuestioned,
+    isExclaimed: isMove && lexeme.isExclaimed,
+    isStruck: around.isStruck,
+    isTypo: isMove && 'isTypo' in lexeme && lexeme.isTypo,
+    cues: between.cues,
+    rejected: between.rejectsNext,
+    number: between.number,
+    dots: between.dots,
+  };
+}
+
+/** What stands between two moves, or before the first. */
+function readBetween(gap: readonly AnyLexeme[]): Between {
+  const words: string[] = [];
+  const breaks: boolean[] = [];
+  const found: Between = { words, cues: new Set(), rejectsLast: 0, rejectsNext: 0, number: null, dots: 0 };
+  let dashes = 0;
+  for (const lexeme of gap) {
+    if (lexeme.type === 'word') {
+      words.push(lexeme.word);
+      breaks.push(false);
+    } else if (lexeme.type === 'number') {
+      found.number = lexeme.n;
+      found.dots = lexeme.dots;
+    } else if (lexeme.type === 'sign') {
+      if (lexeme.sign === '.') found.dots += 1;
+      if (lexeme.sign === '/') found.cues.add('slash');
+      if (lexeme.sign === '~') found.cues.add('any');
+      if (lexeme.sign === '-') dashes += 1;
+      if (breaks.length > 0 && '.;!?\n'.includes(lexeme.sign)) breaks[breaks.length - 1] = true;
+      if (words.length === 0 && '.;!?\n'.includes(lexeme.sign)) {
+        words.push('');
+        breaks.push(true);
+      }
+      if (lexeme.sign === ',' || lexeme.sign === ':') {
+        words.push(',');
+        breaks.push(false);
+      }
+    } else if (lexeme.type === 'open' || lexeme.type === 'close') {
+      words.push('');
+      breaks.push(true);
+    }
+  }
+  if (dashes >= 2) found.cues.add('any');
+  readCues(words, breaks, found);
+  return found;
+}
+
+function readCues(words: readonly string[], breaks: readonly boolean[], found: Between): void {
+  let at = 0;
+  while (at < words.length) {
+    const hit = cueAt(words, at);
+    if (hit === null) {
+      at += 1;
+      continue;
+    }
+    const { cue } = hit;
+    const next = at + hit.words;
+    const isBrokenBefore = breaks.slice(0, at).includes(true);
+    const isBrokenAfter = breaks.slice(at, words.length).includes(true);
+    if (cue === 'reject-after' || cue === 'doubt-after') {
+      if (!isBrokenBefore && at < 6)
+        found.rejectsLast = cue === 'reject-after' ? 2 : found.rejectsLast === 2 ? 2 : 1;
+    } else if (cue === 'reject-before' || cue === 'doubt-before') {
+      if (!isBrokenAfter && words.length - next < 4) found.rejectsNext = cue === 'reject-before' ? 2 : 1;
+    } else if (cue === 'no') {
+      // "no choice", "no defence" correct nothing; "no," "no wait" and "no Re8" do.
+      const follower = words[next];
+      if (
+        follower === undefined ||
+        follower === ',' ||
+        follower === '' ||
+        breaks[at] === true ||
+        cueAt(words, next)?.cue === 'correct'
+      ) {
+        found.cues.add('correct');
+      }
+    } else found.cues.add(cue);
+    at = next;
+  }
+}
+
+/** How likely the token is a word of prose; written moves with a man's letter never are. */
+function proseOf(lexemes: readonly AnyLexeme[], index: number): Prose {
+  const lexeme = lexemes[index];
+  if (lexeme === undefined || lexeme.type !== 'move') return 2;
+  if (lexeme.strength === 'strong' || lexeme.strength === 'phrase') return 0;
+  const before = lexemes[index - 1];
+  const after = lexemes[index + 1];
+  if (lexeme.strength === 'vague') return 2;
+  if (before?.type === 'word' && LOCATIVES.has(before.word)) return 3;
+  if (after?.type === 'word' && NOUNS_BEHIND.has(after.word)) return 3;
+  if (lexeme.strength === 'files' && (before?.type === 'word' || after?.type === 'word')) return 3;
+  const isPlain = (word: string): boolean =>
+    senseIn(word, 'check') === null && senseIn(word, 'passant') === null && cueAt([word], 0) === null;
+  const touching = [before, after].filter((one) => one?.type === 'word' && isPlain(one.word)).length;
+  return touching === 0 ? 0 : touching === 1 ? 1 : 2;
+}

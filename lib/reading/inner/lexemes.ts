@@ -1,0 +1,268 @@
+// Into which pieces does a text fall: written moves, move numbers, brackets, words, signs?
+
+import { type CastlingScan, scanCastling } from './scan-castling.ts';
+import { type ScanContext, type Step, type Strength, scanCompact } from './scan-compact.ts';
+import { scanDescriptive } from './scan-descriptive.ts';
+import { scanTail, type Tail } from './scan-tail.ts';
+import type { Shape } from './shape.ts';
+import { fileAt, isDigitAt, isLetterAt, isWordAt, rankAt } from './signs.ts';
+import { senseIn, sensesOf } from './word-table.ts';
+
+/** A written move. */
+export interface MoveLexeme {
+  readonly type: 'move';
+  readonly start: number;
+  readonly end: number;
+  readonly ways: readonly (readonly Step[])[];
+  readonly strength: Strength;
+  readonly isQuestioned: boolean;
+  readonly isExclaimed: boolean;
+}
+
+/** Anything else. `malformed` has letters and digits like a move but is none. */
+export type Lexeme =
+  | MoveLexeme
+  | {
+      readonly type: 'number';
+      readonly start: number;
+      readonly end: number;
+      readonly n: number;
+      readonly dots: number;
+    }
+  | { readonly type: 'open' | 'close'; readonly start: number; readonly end: number; readonly sign: string }
+  | { readonly type: 'word'; readonly start: number; readonly end: number; readonly word: string }
+  | { readonly type: 'malformed'; readonly start: number; readonly end: number }
+  | { readonly type: 'sign'; readonly start: number; readonly end: number; readonly sign: string };
+
+/** Cuts a folded text into lexemes; each character is looked at a bounded number of times. */
+export function lexemesOf(text: string, context: ScanContext): Lexeme[] {
+  const found: Lexeme[] = [];
+  let at = 0;
+  let isLineStart = true;
+  while (at < text.length) {
+    const sign = text.charAt(at);
+    if (sign === '\n') {
+      found.push({ type: 'sign', start: at, end: at + 1, sign });
+      at += 1;
+      isLineStart = true;
+      continue;
+    }
+    if (sign === ' ' || sign === '\t' || sign === '\r') {
+      at += 1;
+      continue;
+    }
+    const skipped = skipEnd(text, at, isLineStart);
+    isLineStart = false;
+    if (skipped > at) {
+      at = skipped;
+      continue;
+    }
+    const lexeme = lexemeAt(text, at, context);
+    if (lexeme !== null) found.push(lexeme);
+    at = lexeme?.end ?? at + 1;
+  }
+  return found;
+}
+
+/** The end of what is no part of an answer: quoted lines, PGN tags, addresses, clock times. */
+function skipEnd(text: string, at: number, isLineStart: boolean): number {
+  const sign = text.charAt(at);
+  if (isLineStart) {
+    if (sign === '>' && text.charAt(at + 1) !== '!') return lineEnd(text, at);
+    if (sign === '[' && /^\[[A-Za-z]+ "/.test(text.slice(at, at + 24))) return lineEnd(text, at);
+  }
+  if (sign === '[' && text.charAt(at + 1) === '%') {
+    const close = text.indexOf(']', at);
+    return close < 0 ? at : close + 1;
+  }
+  if (isWordAt(text, at) && !isWordAt(text, at - 1)) {
+    const end = runEnd(text, at);
+    if (isAddress(text, at, end)) return end;
+  }
+  if (sign === '@') {
+    let end = at + 1;
+    while (isWordAt(text, end) || text.charAt(end) === '_') end += 1;
+    return end > at + 1 ? end : at;
+  }
+  return at;
+}
+
+function lineEnd(text: string, at: number): number {
+  const end = text.indexOf('\n', at);
+  return end < 0 ? text.length : end;
+}
+
+function runEnd(text: string, at: number): number {
+  let end = at;
+  while (end < text.length && end < at + 300 && text.charCodeAt(end) > 32) end += 1;
+  return end;
+}
+
+function isAddress(text: string, start: number, end: number): boolean {
+  if (text.startsWith('http', start) || text.startsWith('www.', start)) return true;
+  const at = text.indexOf('@', start);
+  return at > start && at < end - 1 && text.indexOf('.', at) > at && text.indexOf('.', at) < end;
+}
+
+function lexemeAt(text: string, at: number, context: ScanContext): Lexeme | null {
+  const sign = text.charAt(at);
+  if ('([{'.includes(sign)) return { type: 'open', start: at, end: at + 1, sign };
+  if (')]}'.includes(sign)) return { type: 'close', start: at, end: at + 1, sign };
+  if (!isWordAt(text, at - 1) || isWrittenEnd(text, at)) {
+    const move = moveAt(text, at, context);
+    if (move !== null) return move;
+  }
+  if (isDigitAt(text, at)) return numberAt(text, at, context);
+  if (isLetterAt(text, at)) return wordAt(text, at);
+  return { type: 'sign', start: at, end: at + 1, sign };
+}
+
+/** Behind a square a new move may begin without a blank ("e4e5", "Nf3Nc6"). */
+function isWrittenEnd(text: string, at: number): boolean {
+  return rankAt(text, at - 1) >= 0 || text.charAt(at - 1) === '.';
+}
+
+function moveAt(text: string, at: number, context: ScanContext): MoveLexeme | null {
+  const castling = scanCastling(text, at);
+  if (castling !== null) return castlingMove(text, at, castling);
+  const descriptive = scanDescriptive(text, at);
+  if (descriptive !== null) {
+    const tail = scanTail(text, descriptive.end, descriptive.canPromote);
+    const step = { shapes: promoted([descriptive.shape], tail), start: at, end: descriptive.end };
+    return withTail(at, [[step]], tail, 'strong');
+  }
+  const scan = scanCompact(text, at, context);
+  if (scan === null) return null;
+  const tail = scanTail(text, scan.end, scan.canPromote);
+  if (!endsWell(text, tail.end, scan.strength, context)) return null;
+  const ways = scan.ways.map((way) =>
+    way.map((step, index) =>
+      index === way.length - 1 ? { ...step, shapes: promoted(step.shapes, tail), end: tail.end } : step,
+    ),
+  );
+  return withTail(at, ways, tail, tail.isPassant || tail.promotions.length > 0 ? 'strong' : scan.strength);
+}
+
+function castlingMove(text: string, at: number, { end, shape, isSure }: CastlingScan): MoveLexeme {
+  const tail = scanTail(text, end, false);
+  const step = { shapes: [shape], start: at, end: tail.end };
+  return withTail(at, [[step]], tail, isSure ? 'strong' : 'files');
+}
+
+function withTail(start: number, ways: MoveLexeme['ways'], tail: Tail, strength: Strength): MoveLexeme {
+  const { end, isQuestioned, isExclaimed } = tail;
+  return { type: 'move', start, end, ways, strength, isQuestioned, isExclaimed };
+}
+
+/** The shapes with the new man that the tail names; men other than pawns do not become another. */
+function promoted(shapes: readonly Shape[], tail: Tail): readonly Shape[] {
+  if (tail.promotions.length === 0) return shapes;
+  return shapes.flatMap((shape) =>
+    (shape.kinds & 2) === 0
+      ? []
+      : tail.promotions.map(({ kind, langs }) => ({
+          ...shape,
+          kinds: 2,
+          promotion: kind,
+          langs: langs === -1 ? shape.langs : shape.langs === -1 ? langs : shape.langs & langs,
+        })),
+  );
+}
+
+/** A move ends where its word ends, or where another move, a number or a known word is glued on. */
+function endsWell(text: string, end: number, strength: Strength, context: ScanContext): boolean {
+  if (!isWordAt(text, end)) return true;
+  if (isDigitAt(text, end)) return /^\d{1,3}\./.test(text.slice(end, end + 4));
+  if (scanCompact(text, end, context) !== null) return true;
+  if (scanCastling(text, end) !== null) return true;
+  let stop = end;
+  while (stop < end + 16 && isLetterAt(text, stop)) stop += 1;
+  const word = text.slice(end, stop).toLowerCase();
+  if (isDigitAt(text, stop)) return false;
+  return strength === 'strong' ? word.length > 1 || word === 'x' : senseIn(word, 'check') !== null;
+}
+
+function numberAt(text: string, at: number, context: ScanContext): Lexeme {
+  let end = at;
+  while (end < at + 12 && isDigitAt(text, end)) end += 1;
+  const n = Number(text.slice(at, end));
+  const next = text.charAt(end);
+  // A clock time, a decimal, a score, a fraction: no number of a move.
+  if ((next === ':' || next === ',' || next === '/' || next === '%') && isDigitAt(text, end + 1)) {
+    return { type: 'sign', start: at, end: chainEnd(text, end), sign: '0' };
+  }
+  if (next === '%') return { type: 'sign', start: at, end: end + 1, sign: '0' };
+  if (next === '-' && isDigitAt(text, end + 1) && !isWordAt(text, end + 2)) {
+    return { type: 'sign', start: at, end: end + 2, sign: '0' };
+  }
+  if (next === '.' && isDigitAt(text, end + 1) && moveAt(text, end + 1, context) === null) {
+    return { type: 'sign', start: at, end: chainEnd(text, end), sign: '0' };
+  }
+  const ordinal = /^(?:st|nd|rd|th)(?![a-z])/.exec(text.slice(end, end + 3));
+  if (ordinal !== null) return { type: 'number', start: at, end: end + 2, n, dots: 0 };
+  if (isLetterAt(text, end) && moveAt(text, end, context) === null) return malformedAt(text, at);
+  return dotted(text, at, end, n);
+}
+
+function dotted(text: string, start: number, digitsEnd: number, n: number): Lexeme {
+  let end = digitsEnd;
+  let dots = 0;
+  while (
+    end < digitsEnd + 10 &&
+    (text.charAt(end) === '.' || (text.charAt(end) === ' ' && text.charAt(end + 1) === '.'))
+  ) {
+    if (text.charAt(end) === '.') dots += 1;
+    end += 1;
+  }
+  if (dots === 0 && (text.charAt(end) === ')' || text.charAt(end) === ':'))
+    return { type: 'number', start, end: end + 1, n, dots: 1 };
+  if (text.charAt(end) === '-' && !isWordAt(text, end + 1))
+    return { type: 'number', start, end: end + 1, n, dots };
+  return { type: 'number', start, end, n, dots };
+}
+
+function chainEnd(text: string, at: number): number {
+  let end = at;
+  while (end < at + 12 && (isDigitAt(text, end) || ':.,/%'.includes(text.charAt(end)))) end += 1;
+  return Math.max(end, at + 1);
+}
+
+function wordAt(text: string, at: number): Lexeme {
+  let end = at;
+  while (end < at + 40 && (isLetterAt(text, end) || (text.charAt(end) === "'" && isLetterAt(text, end + 1))))
+    end += 1;
+  if (isDigitAt(text, end)) {
+    // "queenxf7": a man's name glued to its goal.
+    for (let stop = end; stop >= at + 4; stop -= 1) {
+      const part = text.slice(at, stop).toLowerCase();
+      if (sensesOf(part).some(({ role }) => role === 'piece'))
+        return { type: 'word', start: at, end: stop, word: part };
+    }
+    return malformedAt(text, at);
+  }
+  const side = /^[- ]?'?s?[- ]?(?:side|wing)/i.exec(text.slice(end, end + 8));
+  const word = text.slice(at, end).toLowerCase();
+  if (side !== null && (word === 'king' || word === 'queen' || word === "king's" || word === "queen's")) {
+    return {
+      type: 'word',
+      start: at,
+      end: end + side[0].length,
+      word: `${word.slice(0, word.startsWith('k') ? 4 : 5)}side`,
+    };
+  }
+  return { type: 'word', start: at, end, word };
+}
+
+/** A run of signs with letters and digits that is no move as it stands; at most 12 characters. */
+function malformedAt(text: string, at: number): Lexeme {
+  let end = at;
+  while (end < at + 12 && (isWordAt(text, end) || '-=+#@&'.includes(text.charAt(end) || ' '))) end += 1;
+  while (end > at + 1 && !isWordAt(text, end - 1)) end -= 1;
+  while (isWordAt(text, end) && end < at + 40) end += 1;
+  return { type: 'malformed', start: at, end: Math.max(end, at + 1) };
+}
+
+/** True where a file letter stands alone, as in "e schlägt d6" or "f-pawn". */
+export function isLoneFile(text: string, lexeme: Lexeme): boolean {
+  return lexeme.type === 'word' && lexeme.end === lexeme.start + 1 && fileAt(text, lexeme.start, false) >= 0;
+}

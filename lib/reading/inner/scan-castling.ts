@@ -1,0 +1,42 @@
+// Is castling written here in signs: O-O, 0-0, o-o-o, OO, with any dash and any O?
+
+import { type Shape, shapeOf } from './shape.ts';
+import { isWordAt } from './signs.ts';
+
+const ROUND = new Set([...'0OoОоΟο〇']);
+
+/** Castling in signs: how many O's, and whether dashes make it sure. */
+export interface CastlingScan {
+  readonly end: number;
+  readonly shape: Shape;
+  readonly isSure: boolean;
+}
+
+/** The castling sign at `at`, or null. Four O's are a move that does not exist. */
+export function scanCastling(text: string, at: number): CastlingScan | null {
+  if (!ROUND.has(text.charAt(at))) return null;
+  let count = 1;
+  let dashes = 0;
+  let end = at + 1;
+  while (count < 6) {
+    let next = end;
+    while (next < end + 2 && text.charAt(next) === ' ') next += 1;
+    const hasDash = text.charAt(next) === '-';
+    if (hasDash) {
+      next += 1;
+      if (text.charAt(next) === ' ') next += 1;
+    } else next = end;
+    if (!ROUND.has(text.charAt(next))) break;
+    if (hasDash) dashes += 1;
+    count += 1;
+    end = next + 1;
+  }
+  if (count < 2 || (dashes !== 0 && dashes !== count - 1)) return null;
+  if (isWordAt(text, end) && !/^(?:mate|ch|check|e\.p)/.test(text.slice(end, end + 5))) return null;
+  // "oo", "ooo" are cries of wonder; "00" and "OO" are castling, if it is legal.
+  if (dashes === 0 && text.slice(at, end) === 'o'.repeat(count)) return null;
+  if (dashes === 0 && count > 3) return null;
+  const castle = count === 2 ? 'short' : 'long';
+  const shape = count > 3 ? shapeOf({ toFiles: 0 }) : shapeOf({ castle });
+  return { end, shape, isSure: dashes > 0 };
+}

@@ -1,0 +1,301 @@
+// Which written move begins at this place? SAN and its kin: long algebraic, coordinates, figurines,
+// national letters, captures in every sign. Written by hand: each call looks at a bounded stretch.
+
+import { ANY_KIND, KIND_BIT } from '#lib/rules/moves-to.ts';
+import { RARE_LANGUAGES, SPELLINGS } from './letters.ts';
+import { type Shape, shapeOf } from './shape.ts';
+import { fileAt, isCapital, isCaptureSign, isLetterAt, isWordAt, OFF_BOARD, rankAt } from './signs.ts';
+
+/** What a scan needs to know about the whole text. */
+export interface ScanContext {
+  readonly hasCyrillic: boolean;
+  /** No small Latin letter anywhere: capitals are no evidence. */
+  readonly isAllCapitals: boolean;
+  /** A piece letter that English does not have stands before a square somewhere (rarity 3 counts). */
+  readonly allowsRare: boolean;
+}
+
+/** One way to take the characters: a move, or several in a row, each with its possible shapes. */
+export interface Step {
+  readonly shapes: readonly Shape[];
+  readonly start: number;
+  readonly end: number;
+}
+
+/** How surely the characters are a move: prose also has squares and two-letter words. */
+export type Strength = 'strong' | 'square' | 'files';
+
+/** A written move: where it ends and the ways to take it. */
+export interface Scan {
+  readonly end: number;
+  readonly ways: readonly (readonly Step[])[];
+  readonly strength: Strength;
+  /** The goal is a square of the last or first rank reached by a pawn: a promotion may follow. */
+  readonly canPromote: boolean;
+}
+
+/** A man named before the squares. */
+interface Prefix {
+  readonly end: number;
+  readonly senses: readonly { readonly kinds: number; readonly langs: number }[];
+  readonly cost: number;
+  readonly isCapital: boolean;
+}
+
+interface Coordinate {
+  readonly file: number;
+  readonly rank: number;
+  readonly end: number;
+}
+
+const NO_PREFIX = { senses: [{ kinds: KIND_BIT.p, langs: -1 }], cost: 0, isCapital: false } as const;
+
+/** The move written at `at`, or null. The longest spelling of the man comes first. */
+export function scanCompact(text: string, at: number, context: ScanContext): Scan | null {
+  let best: Scan | null = null;
+  const small: Step[][] = [];
+  for (const prefix of prefixesAt(text, at, context)) {
+    const scan = scanAfter(text, at, prefix, context);
+    if (scan === null) continue;
+    if (best === null || scan.end > best.end) {
+      best = scan;
+      small.length = 0;
+    } else if (scan.end === best.end) small.push(...scan.ways.map((way) => [...way]));
+  }
+  if (best === null || small.length === 0) return best;
+  return { ...best, ways: joinWays([...best.ways, ...small]) };
+}
+
+/** Ways of one step are one step with several shapes. */
+function joinWays(ways: readonly (readonly Step[])[]): readonly (readonly Step[])[] {
+  const singles = ways.filter((way) => way.length === 1).flat();
+  const first = singles[0];
+  if (first === undefined) return ways;
+  const joined: Step = { ...first, shapes: singles.flatMap(({ shapes }) => shapes) };
+  return [[joined], ...ways.filter((way) => way.length > 1)];
+}
+
+function prefixesAt(text: string, at: number, context: ScanContext): Prefix[] {
+  const found: Prefix[] = [];
+  const sign = text.charAt(at);
+  const upper = sign.toUpperCase();
+  for (const spelling of SPELLINGS.get(upper) ?? []) {
+    const end = at + spelling.sign.length;
+    if (spelling.sign.length > 1 && text.slice(at, end).toUpperCase() !== spelling.sign) continue;
+    const senses = spelling.senses
+      .filter(({ needsCyrillic }) => !needsCyrillic || context.hasCyrillic)
+      .map(({ kindBit, langs }) => ({
+        kinds: kindBit,
+        langs: context.allowsRare || langs === -1 ? langs : langs & ~RARE_LANGUAGES,
+      }))
+      .filter(({ langs }) => langs !== 0);
+    if (senses.length === 0) continue;
+    const isUpper = sign === upper;
+    found.push({ end, senses, cost: isUpper ? 0 : 1, isCapital: isUpper });
+  }
+  found.push({ ...NO_PREFIX, end: at });
+  return found;
+}
+
+function scanAfter(text: string, at: number, prefix: Prefix, context: ScanContext): Scan | null {
+  const hasMan = prefix.end > at;
+  const takesCapitals = !hasMan || prefix.isCapital || context.isAllCapitals;
+  let cursor = prefix.end;
+  if (hasMan && prefix.isCapital && text.charAt(cursor) === ' ') cursor += 1;
+  const first = coordinateAt(text, cursor, takesCapitals, hasMan);
+  const afterFirst = first?.end ?? cursor;
+  const separator = separatorAt(text, afterFirst, hasMan || wholeSquare(first) !== null);
+  if (separator !== null && (first !== null || (hasMan && separator.isCapture))) {
+    const victim = victimAt(text, separator.end);
+    const second = coordinateAt(text, victim.end, takesCapitals || victim.kinds > 0, hasMan);
+    const goal = wholeSquare(second);
+    if (goal !== null) {
+      return twoCoordinates(text, at, { prefix, first, second: goal, victims: victim.kinds, separator });
+    }
+    if (!hasMan && second !== null && first !== null && second.rank < 0 && first.rank < 0) {
+      return separator.isCapture ? filesOnly(text, at, first, second, 'strong') : null;
+    }
+  }
+  if (first === null) return null;
+  const adjacent = coordinateAt(text, first.end, takesCapitals, hasMan);
+  const goal = wholeSquare(adjacent);
+  if (goal !== null) {
+    return twoCoordinates(text, at, { prefix, first, second: goal, victims: 0, separator: null });
+  }
+  const square = wholeSquare(first);
+  if (square !== null) return oneCoordinate(at, prefix, square);
+  if (!hasMan && adjacent !== null && adjacent.rank < 0 && first.rank < 0) {
+    return filesOnly(text, at, first, adjacent, 'files');
+  }
+  return null;
+}
+
+/** "f7", "f", "7", "(b)", "(1)", and "a9" as off the board; null where there is none. */
+function coordinateAt(text: string, at: number, takesCapitals: boolean, hasMan: boolean): Coordinate | null {
+  if (text.charAt(at) === '(' && text.charAt(at + 2) === ')') {
+    const file = fileAt(text, at + 1, takesCapitals);
+    const rank = rankAt(text, at + 1);
+    return hasMan && (file >= 0 || rank >= 0) ? { file, rank, end: at + 3 } : null;
+  }
+  const file = fileAt(text, at, takesCapitals);
+  if (file < 0) {
+    const rank = rankAt(text, at);
+    if (!hasMan || rank < 0) return null;
+    return { file: -1, rank, end: at + 1 };
+  }
+  // "f 7" as in "Q x f 7": only after a man.
+  const rankPlace = hasMan && text.charAt(at + 1) === ' ' && !isWordAt(text, at + 3) ? at + 2 : at + 1;
+  const rank = rankAt(text, rankPlace);
+  if (rank >= 0) return { file, rank, end: rankPlace + 1 };
+  const digit = text.charAt(at + 1);
+  if ((digit === '9' || digit === '0') && !isWordAt(text, at + 2))
+    return { file, rank: OFF_BOARD, end: at + 2 };
+  return { file, rank: -1, end: at + 1 };
+}
+
+/** The coordinate if it names a whole square, else null. */
+function wholeSquare(coordinate: Coordinate | null): Coordinate | null {
+  return coordinate !== null && coordinate.file >= 0 && coordinate.rank >= 0 ? coordinate : null;
+}
+
+interface Separator {
+  readonly end: number;
+  readonly isCapture: boolean;
+  /** Blanks around a dash: two moves as likely as one. */
+  readonly isWide: boolean;
+}
+
+/** The sign between departure and goal, with at most one blank on each side. */
+function separatorAt(text: string, at: number, allowsBlanks: boolean): Separator | null {
+  const start = allowsBlanks && text.charAt(at) === ' ' ? at + 1 : at;
+  const isWide = start > at;
+  const sign = text.charAt(start);
+  let end = start + 1;
+  if (isCaptureSign(sign)) {
+    if (sign === 'x' && text.charAt(end) === ':') end += 1;
+    if (text.charAt(end) === ' ') {
+      // "Qf7: and" is a colon of prose; "Q x f7" is a capture.
+      if (sign === ':' || !allowsBlanks) return null;
+      end += 1;
+    }
+    return { end, isCapture: true, isWide };
+  }
+  if (sign === '-' || sign === '/') {
+    while (text.charAt(end) === '-' && end < start + 3) end += 1;
+    if (text.charAt(end) === '>') end += 1;
+    else if (sign === '-' && isCaptureSign(text.charAt(end)))
+      return { end: end + 1, isCapture: true, isWide };
+    if (isWide !== (text.charAt(end) === ' ')) return null;
+    return { end: isWide ? end + 1 : end, isCapture: false, isWide };
+  }
+  return null;
+}
+
+/** A man taken, named between the sign and the square: "xPf7". */
+function victimAt(text: string, at: number): { readonly kinds: number; readonly end: number } {
+  const sign = text.charAt(at);
+  if (!isCapital(sign) || rankAt(text, at + 1) >= 0) return { kinds: 0, end: at };
+  const spelling = SPELLINGS.get(sign)?.find((one) => one.sign.length === 1);
+  if (spelling === undefined || fileAt(text, at + 1, false) < 0) return { kinds: 0, end: at };
+  return { kinds: spelling.senses.reduce((kinds, { kindBit }) => kinds | kindBit, 0), end: at + 1 };
+}
+
+interface TwoParts {
+  readonly prefix: Prefix;
+  readonly first: Coordinate | null;
+  readonly second: Coordinate;
+  readonly victims: number;
+  readonly separator: Separator | null;
+}
+
+function twoCoordinates(text: string, at: number, parts: TwoParts): Scan | null {
+  const { prefix, first, second, victims, separator } = parts;
+  const hasMan = prefix.end > at;
+  // "Q to somewhere" letters glued behind: not a move but a word.
+  if (
+    isLetterAt(text, second.end) &&
+    !hasMan &&
+    first !== null &&
+    wholeSquare(first) === null &&
+    separator === null
+  ) {
+    if (fileAt(text, second.end, false) < 0 && !isMoveTail(text, second.end)) return null;
+  }
+  // Without a letter the man is whichever stands on the square ("h5f7"); a lone file is a pawn's.
+  const departure = wholeSquare(first);
+  const isLong = departure !== null;
+  const isCapture = separator?.isCapture ?? false;
+  const shapes = prefix.senses.map(({ kinds, langs }) =>
+    shapeOf({
+      kinds: !hasMan && isLong ? ANY_KIND : kinds,
+      langs,
+      fromFiles: maskOf(first?.file ?? -1),
+      fromRanks: maskOf(first?.rank ?? -1),
+      toFiles: maskOf(second.file),
+      toRanks: maskOf(second.rank),
+      isCapture,
+      victims,
+      cost: prefix.cost,
+    }),
+  );
+  const whole: Step = { shapes, start: at, end: second.end };
+  const ways: Step[][] = [[whole]];
+  if (departure !== null && !isCapture) {
+    const one = oneCoordinate(at, prefix, departure);
+    const start = separator?.end ?? departure.end;
+    const two = oneCoordinate(start, { ...NO_PREFIX, end: start }, second);
+    ways.push([...(one.ways[0] ?? []), ...(two.ways[0] ?? [])]);
+  }
+  return { end: second.end, ways, strength: 'strong', canPromote: isLastRank(second.rank) };
+}
+
+function isMoveTail(text: string, at: number): boolean {
+  return /^(?:e\.?p|[QRBNqrbn](?![a-zA-Z])|x(?![a-zA-Z])|ch\b|mate|matt?\b|check)/.test(
+    text.slice(at, at + 6),
+  );
+}
+
+function oneCoordinate(at: number, prefix: Prefix, square: Coordinate): Scan {
+  const hasMan = prefix.end > at;
+  const shapes = prefix.senses.map(({ kinds, langs }) =>
+    shapeOf({
+      kinds,
+      langs,
+      toFiles: maskOf(square.file),
+      toRanks: maskOf(square.rank),
+      cost: prefix.cost,
+    }),
+  );
+  const strength = hasMan || square.rank === OFF_BOARD ? 'strong' : 'square';
+  const canPromote = isLastRank(square.rank) && (!hasMan || prefix.senses.some(({ kinds }) => kinds === 2));
+  return { end: square.end, ways: [[{ shapes, start: at, end: square.end }]], strength, canPromote };
+}
+
+/** "exd", "ed": a pawn's capture by its two files. */
+function filesOnly(
+  text: string,
+  at: number,
+  first: Coordinate,
+  second: Coordinate,
+  strength: Strength,
+): Scan | null {
+  if (Math.abs(first.file - second.file) !== 1 || isWordAt(text, second.end)) return null;
+  const shape = shapeOf({
+    kinds: KIND_BIT.p,
+    fromFiles: maskOf(first.file),
+    toFiles: maskOf(second.file),
+    isCapture: true,
+    cost: 1,
+  });
+  const step: Step = { shapes: [shape], start: at, end: second.end };
+  return { end: second.end, ways: [[step]], strength, canPromote: true };
+}
+
+function maskOf(index: number): number {
+  if (index === OFF_BOARD) return 0;
+  return index < 0 ? 255 : 1 << index;
+}
+
+function isLastRank(rank: number): boolean {
+  return rank === 0 || rank === 7;
+}

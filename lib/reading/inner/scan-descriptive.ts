@@ -1,0 +1,128 @@
+// Is a move of the old English descriptive notation written here: P-K4, Kt-KB3, QxBP, R-K8, PxP?
+
+import { KIND_BIT } from '#lib/rules/moves-to.ts';
+import { ENGLISH } from './letters.ts';
+import { type Shape, shapeOf } from './shape.ts';
+import { isWordAt, rankAt } from './signs.ts';
+
+/** A descriptive move and where it ends. */
+export interface DescriptiveScan {
+  readonly end: number;
+  readonly shape: Shape;
+  readonly canPromote: boolean;
+}
+
+const MEN: Readonly<Record<string, number>> = {
+  P: KIND_BIT.p,
+  N: KIND_BIT.n,
+  B: KIND_BIT.b,
+  R: KIND_BIT.r,
+  Q: KIND_BIT.q,
+  K: KIND_BIT.k,
+};
+/** Files by their man: both wings, the queen's, the king's. */
+const FILES: Readonly<Record<string, readonly [both: number, queens: number, kings: number]>> = {
+  R: [0x81, 0x01, 0x80],
+  N: [0x42, 0x02, 0x40],
+  B: [0x24, 0x04, 0x20],
+  Q: [0x08, 0x08, 0x08],
+  K: [0x10, 0x10, 0x10],
+};
+
+interface Name {
+  readonly letter: string;
+  readonly end: number;
+}
+
+interface Files {
+  readonly files: number;
+  readonly end: number;
+}
+
+/** The descriptive move at `at`, or null. Only capitals: "p-k4" is too close to prose. */
+export function scanDescriptive(text: string, at: number): DescriptiveScan | null {
+  const man = moverAt(text, at);
+  if (man === null) return null;
+  let cursor = man.end;
+  const isSpaced = text.charAt(cursor) === ' ';
+  if (isSpaced) cursor += 1;
+  const sign = text.charAt(cursor);
+  const isCapture = sign === 'x' || sign === 'X' || text.startsWith('takes ', cursor);
+  if (!isCapture && sign !== '-') return null;
+  cursor += sign === 't' ? 6 : 1;
+  if (isSpaced && text.charAt(cursor) === ' ') cursor += 1;
+  return isCapture ? captureAt(text, cursor, man.kinds) : stepAt(text, cursor, man.kinds);
+}
+
+/** "P", "Kt", "KR", "QKt", "KBP": the wing of the mover is read over, legality decides. */
+function moverAt(text: string, at: number): { readonly kinds: number; readonly end: number } | null {
+  const first = manAt(text, at);
+  if (first === null) return null;
+  const second = manAt(text, first.end);
+  const third = second === null ? null : manAt(text, second.end);
+  const last = third ?? second ?? first;
+  return { kinds: MEN[last.letter] ?? 0, end: last.end };
+}
+
+/** One man's letter; "Kt" counts as N. */
+function manAt(text: string, at: number): Name | null {
+  if (text.startsWith('Kt', at)) return { letter: 'N', end: at + 2 };
+  const letter = text.charAt(at);
+  return letter !== '' && Object.hasOwn(MEN, letter) ? { letter, end: at + 1 } : null;
+}
+
+function filesAt(text: string, at: number): Files | null {
+  const first = manAt(text, at);
+  if (first === null || first.letter === 'P') return null;
+  const second = first.letter === 'Q' || first.letter === 'K' ? manAt(text, first.end) : null;
+  if (second !== null && second.letter !== 'P' && second.letter !== 'Q' && second.letter !== 'K') {
+    return { files: FILES[second.letter]?.[first.letter === 'Q' ? 1 : 2] ?? 0, end: second.end };
+  }
+  return { files: FILES[first.letter]?.[0] ?? 0, end: first.end };
+}
+
+function stepAt(text: string, at: number, kinds: number): DescriptiveScan | null {
+  const goal = filesAt(text, at);
+  if (goal === null) return null;
+  const rank = rankAt(text, goal.end);
+  if (rank < 0 || isWordAt(text, goal.end + 1) !== false) {
+    if (rank < 0 || !/^[QRBN](?![a-zA-Z0-9])/.test(text.slice(goal.end + 1, goal.end + 3))) return null;
+  }
+  const shape = shapeOf({ kinds, langs: ENGLISH, toFiles: goal.files, toRanks: 1 << rank, isRelative: true });
+  return { end: goal.end + 1, shape, canPromote: rank === 7 };
+}
+
+function captureAt(text: string, at: number, kinds: number): DescriptiveScan | null {
+  const victim = manAt(text, at);
+  if (victim === null) return null;
+  let toFiles = 255;
+  let victims = MEN[victim.letter] ?? 0;
+  let end = victim.end;
+  const files = filesAt(text, at);
+  if (files !== null && text.charAt(files.end) === 'P') {
+    toFiles = files.files;
+    victims = KIND_BIT.p;
+    end = files.end + 1;
+  }
+  let toRanks = 255;
+  if (text.charAt(end) === '/' || text.charAt(end) === '(') {
+    const goal = filesAt(text, end + 1);
+    const rank = goal === null ? -1 : rankAt(text, goal.end);
+    if (goal !== null && rank >= 0) {
+      toFiles &= goal.files;
+      toRanks = 1 << rank;
+      end = goal.end + (text.charAt(goal.end + 1) === ')' ? 2 : 1);
+    }
+  }
+  if (isWordAt(text, end)) return null;
+  const shape = shapeOf({
+    kinds,
+    langs: ENGLISH,
+    toFiles,
+    toRanks,
+    isCapture: true,
+    victims,
+    isRelative: true,
+  });
+  return { end, shape, canPromote: kinds === KIND_BIT.p };
+}

@@ -1,0 +1,180 @@
+// Which ways to read the tokens cost least? A search over partial readings, token by token, with the legal
+// moves of the positions reached (rule R2). Bounded by states and steps (rule R7), the same on any machine.
+
+import type { Position } from '#lib/rules/position.ts';
+import { type Attached, attachAt, otherPlaces } from './attach.ts';
+import { COST, RARITY_COST } from './costs.ts';
+import type { Item, MoveItem } from './items.ts';
+import { rarityOf } from './letters.ts';
+import { type Budget, hasReply, type Node, pathTo, rootOf } from './node.ts';
+import type { ScanContext } from './scan-compact.ts';
+import { mendedShapes } from './slips.ts';
+import { endLine, type State, startAt } from './state.ts';
+
+/** Partial readings kept after each token, and how far behind the best they may be. */
+const MOST_STATES = 40;
+const WIDEST = 45;
+
+/** What the search needs beside the items. */
+export interface SearchTask {
+  readonly position: Position;
+  readonly text: string;
+  readonly items: readonly Item[];
+  readonly context: ScanContext;
+  /** Looks for gaps, branches and choices everywhere, not only where a word calls for it. */
+  readonly isThorough: boolean;
+  /** Most readings kept. */
+  readonly mostReadings: number;
+}
+
+/** All cheapest states at the end of the text, in no order. */
+export function searchReadings(task: SearchTask, budget: Budget): State[] {
+  let states: State[] = [startAt(rootOf(task.position))];
+  for (const item of task.items) {
+    const next: State[] = [];
+    for (const state of states) advance(state, item, task, budget, next);
+    states = next.length > 1 ? keepBest(next, task.mostReadings) : next;
+  }
+  let cheapest = Number.POSITIVE_INFINITY;
+  const ends = states.map((state) => {
+    const cost = finalCost(state);
+    cheapest = Math.min(cheapest, cost);
+    return { state, cost };
+  });
+  return ends.filter(({ cost }) => cost === cheapest).map(({ state, cost }) => ({ ...state, cost }));
+}
+
+function finalCost(state: State): number {
+  const rarity = state.langs === -1 ? 0 : (RARITY_COST[rarityOf(state.langs)] ?? 5);
+  const isEmpty = state.main.parent === null && state.stop === null;
+  return state.cost + rarity + (isEmpty ? COST.noMainLine : 0);
+}
+
+function keepBest(states: State[], mostReadings: number): State[] {
+  states.sort((one, two) => one.cost - two.cost);
+  const least = states[0]?.cost ?? 0;
+  const most = Math.min(MOST_STATES, mostReadings);
+  let kept = 0;
+  while (kept < states.length && kept < most && (states[kept]?.cost ?? 0) <= least + WIDEST) kept += 1;
+  states.length = kept;
+  return states;
+}
+
+function advance(state: State, item: Item, task: SearchTask, budget: Budget, out: State[]): void {
+  if (item.type === 'open') {
+    const saved = { node: state.cursor, kind: state.kind, before: state.saved };
+    out.push({ ...state, saved, isFreshBracket: true });
+  } else if (item.type === 'close') out.push(closeBracket(state));
+  else if (item.type === 'move') takeMove(state, item, { task, budget, out });
+}
+
+/** After a bracket the text goes on where it stood before, unless the bracket only went on itself. */
+function closeBracket(state: State): State {
+  const { saved } = state;
+  if (saved === null) return { ...state, isFreshBracket: false };
+  const wentOn = state.kind === saved.kind && isAtOrBelow(state.cursor, saved.node);
+  if (wentOn) return { ...state, saved: saved.before, isFreshBracket: false };
+  return {
+    ...state,
+    ended: endLine(state),
+    cursor: saved.kind === 'main' ? state.main : saved.node,
+    kind: saved.kind,
+    saved: saved.before,
+    isFreshBracket: false,
+  };
+}
+
+function isAtOrBelow(node: Node, ancestor: Node): boolean {
+  for (let at: Node | null = node; at !== null; at = at.parent) if (at === ancestor) return true;
+  return false;
+}
+
+interface Move {
+  readonly task: SearchTask;
+  readonly budget: Budget;
+  readonly out: State[];
+}
+
+function takeMove(state: State, item: MoveItem, run: Move): void {
+  const { out, task, budget } = run;
+  const isSure = item.prose === 0 && !item.isMalformed;
+  if (state.stop !== null) {
+    out.push(isSure ? { ...state, cost: state.cost + COST.dropped } : state);
+    return;
+  }
+  if (!isSure) out.push({ ...state, cost: state.cost + (item.prose === 3 ? 0 : COST.skippedProse) });
+  else if (item.cues.has('threat')) out.push({ ...state, cost: state.cost + COST.skippedThreat });
+  if (item.prose === 3 || budget.left <= 0) {
+    if (isSure) out.push({ ...state, cost: state.cost + COST.skippedMove });
+    return;
+  }
+  const attached: Attached = { state, item, budget, out, isTurnedDown: false };
+  const before = out.length;
+  const best = item.isMalformed ? Number.POSITIVE_INFINITY : attachAt(attached, state.cursor, 'continue');
+  if (!item.isMalformed && (task.isThorough || best > 2 || wantsOthers(state, item))) {
+    for (const place of otherPlaces(state)) attachAt(attached, place, 'replace');
+  }
+  if (out.length > before && best < 20) return;
+  if (out.length === before) unreadable(state, item, run);
+}
+
+/** True where a word, a bracket or a number says that the move may not simply go on. */
+function wantsOthers(state: State, item: MoveItem): boolean {
+  if (state.kind !== 'main' || state.isFreshBracket) return true;
+  if (item.rejected > 0 || item.isStruck) return true;
+  if (item.number !== null && item.number <= state.cursor.solverMoves + (state.numberOffset ?? 0))
+    return true;
+  if (state.cursor.isQuestioned || state.cursor.parent?.isQuestioned === true) return true;
+  for (const cue of item.cues) if (cue !== 'any' && cue !== 'threat') return true;
+  return false;
+}
+
+/** The token is no legal move anywhere: named again, a slip (R13), an unplayable reply (R12), or the end. */
+function unreadable(state: State, item: MoveItem, run: Move): void {
+  const { out } = run;
+  const before = out.length;
+  const attached: Attached = { state, item, budget: run.budget, out, isTurnedDown: false };
+  if (!item.isMalformed) {
+    for (const node of pathTo(state.main).slice(0, 12)) {
+      if (node.parent !== null && attachAt(attached, node.parent, 'mention') < 100) break;
+    }
+  }
+  if (out.length > before) return;
+  const mended = mendedShapes(run.task.text, item, state.cursor, run.task.context, run.budget);
+  if (mended !== null) {
+    attachAt(
+      { ...attached, item: { ...item, ways: [[mended]], isMalformed: false, isTypo: true } },
+      state.cursor,
+      'continue',
+    );
+    if (out.length > before) return;
+  }
+  if (item.isMalformed || item.prose > 0) return;
+  if (item.rejected === 2 || item.isStruck) {
+    out.push(state);
+    return;
+  }
+  if (state.kind !== 'main') {
+    out.push({ ...state, cost: state.cost + COST.skippedInSideLine });
+    return;
+  }
+  const span = { ply: state.main.written + 1, start: item.start, end: item.end };
+  out.push({ ...state, stop: state.badReply ?? span, badReply: null, cost: state.cost + COST.stop });
+  if (state.badReply === null && canBeBadReply(state, item)) {
+    out.push({ ...state, badReply: span, isGenerous: true, cost: state.cost + COST.badReply });
+  }
+}
+
+/** Rule R12 speaks of replies: not where the number says it is the solver's move, nor in a solver-only list. */
+function canBeBadReply(state: State, item: MoveItem): boolean {
+  const { cursor } = state;
+  if (cursor.by !== 'solver' || !hasReply(cursor)) return false;
+  const isSolversNumber =
+    item.number !== null &&
+    state.numberOffset !== null &&
+    item.dots < 2 &&
+    item.number > cursor.solverMoves + state.numberOffset;
+  if (isSolversNumber) return false;
+  const path = pathTo(cursor);
+  return path.length < 2 || path.some(({ by }) => by === 'defender');
+}

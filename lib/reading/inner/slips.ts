@@ -1,0 +1,67 @@
+// Rule R13: which move is meant by a token with one typing slip, where exactly one legal move is? A sign too
+// many or two signs that changed places; never another square, never another man (rule R6).
+
+import type { MoveItem } from './items.ts';
+import { type Budget, landings, type Node } from './node.ts';
+import { type ScanContext, type Step, scanCompact } from './scan-compact.ts';
+import { scanTail } from './scan-tail.ts';
+import type { Shape } from './shape.ts';
+import { fileAt, isCapital, rankAt } from './signs.ts';
+
+/** Longest token that is mended. */
+const LONGEST = 12;
+
+/** One step that holds the shapes of the one legal move within one slip; null where there is none or a choice. */
+export function mendedShapes(
+  text: string,
+  item: MoveItem,
+  node: Node,
+  context: ScanContext,
+  budget: Budget,
+): Step | null {
+  const written = text.slice(item.start, item.end).replace(/[+#!?]+$/, '');
+  if (written.length < 3 || written.length > LONGEST || item.isPhrase) return null;
+  const found = new Map<string, readonly Shape[]>();
+  for (const mended of mendings(written)) {
+    budget.left -= 4;
+    const shapes = shapesOf(mended, context);
+    if (shapes === null) continue;
+    for (const landing of landings(node, shapes, budget)) {
+      if (landing.match.cost < 5) found.set(landing.uci, shapes);
+    }
+  }
+  if (found.size !== 1) return null;
+  for (const shapes of found.values()) return { shapes, start: item.start, end: item.end };
+  return null;
+}
+
+/** Every string that one slip turned into the written one. */
+function mendings(written: string): Set<string> {
+  const all = new Set<string>();
+  for (let at = 0; at < written.length; at += 1) {
+    const without = written.slice(0, at) + written.slice(at + 1);
+    // The only letter before a square is a man, if perhaps an unknown one: it is not a sign too many.
+    if (!(at === 0 && isCapital(written.charAt(0)) && startsSquare(without))) all.add(without);
+    if (at + 1 < written.length) {
+      all.add(written.slice(0, at) + written.charAt(at + 1) + written.charAt(at) + written.slice(at + 2));
+    }
+  }
+  all.delete(written);
+  return all;
+}
+
+function startsSquare(text: string): boolean {
+  return fileAt(text, 0, true) >= 0 && rankAt(text, 1) >= 0 && text.length === 2;
+}
+
+function shapesOf(text: string, context: ScanContext): readonly Shape[] | null {
+  const scan = scanCompact(text, 0, context);
+  if (scan === null || scan.strength === 'files') return null;
+  const tail = scanTail(text, scan.end, scan.canPromote);
+  if (tail.end !== text.length) return null;
+  const way = scan.ways[0];
+  if (way === undefined || way.length !== 1) return null;
+  const shapes = way[0]?.shapes ?? [];
+  const [promotion] = tail.promotions;
+  return promotion === undefined ? shapes : shapes.map((shape) => ({ ...shape, promotion: promotion.kind }));
+}

@@ -1,0 +1,63 @@
+// What can be said of a text as a whole: its letters, whom it addresses (rule P4), whether its source cut
+// it (rule R16).
+
+import { SPELLINGS } from './letters.ts';
+import type { ScanContext } from './scan-compact.ts';
+
+/** What the scanners need to know of the whole text. */
+export function scanContextOf(text: string): ScanContext {
+  return {
+    hasCyrillic: /[\u0400-\u04ff]/.test(text),
+    isAllCapitals: !/[a-z]/.test(text) && /[A-Z]/.test(text),
+    allowsRare: hasForeignLetter(text),
+  };
+}
+
+/** True where a capital that English has not stands as a man's letter before a square or a capture. */
+function hasForeignLetter(text: string): boolean {
+  for (const match of text.matchAll(/(?<![\p{L}\d])(\p{Lu})[a-h]?[x:]?[a-h][1-8]/gu)) {
+    const letter = match[1] ?? '';
+    if (!'KQRBNP'.includes(letter) && SPELLINGS.has(letter)) return true;
+  }
+  return false;
+}
+
+const CUT_MARKS = [
+  '... read more',
+  '... see more',
+  '... show more',
+  '... more',
+  '... mehr anzeigen',
+  '... mehr',
+  '... weiterlesen',
+  '... ver mas',
+  '... leer mas',
+  '... voir plus',
+  '... lire la suite',
+  '... altro',
+  '... mostra altro',
+  '... ver mais',
+  '... еще',
+  '... читать дальше',
+  '... devamini gor',
+  '... daha fazla',
+  '[...]',
+  '(...)',
+  '(read more)',
+  '(more)',
+];
+
+/** Rule R16: the text ends in a mark by which sources say that they cut it. */
+export function isCutBySource(text: string): boolean {
+  const end = text.slice(-60).toLowerCase().replace(/\s+/g, ' ').trim();
+  if (end.endsWith('...')) return true;
+  return CUT_MARKS.some((mark) => end.endsWith(mark) || end.endsWith(mark.replace('... ', '...')));
+}
+
+const SAME_AS =
+  /^\s*(?:@|same as|same here|like \p{L}+ said|as \p{L}+ said|i agree with|agree with|agreed|\+1|ich stimme|wie \p{L}+ sagt|lo mismo que|igual que|comme \p{L}+ a dit)/iu;
+
+/** Rule P4: the text begins by addressing somebody, or says no more than somebody else did. */
+export function isAddressed(text: string): boolean {
+  return SAME_AS.test(text.slice(0, 80));
+}

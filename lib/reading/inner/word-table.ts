@@ -1,0 +1,193 @@
+// What a word means in a sentence about moves. One row a meaning; a new language is a few more words in the
+// rows. English, German, Spanish, French, Portuguese, Italian, Russian, Turkish; accents are folded away.
+
+import { KIND_BIT } from '#lib/rules/moves-to.ts';
+import { foldWord } from './fold-text.ts';
+
+/** The part a word can play in a phrase. */
+export type WordRole =
+  | 'piece'
+  | 'take'
+  | 'go'
+  | 'give'
+  | 'promote'
+  | 'castle'
+  | 'short'
+  | 'long'
+  | 'passant'
+  | 'check'
+  | 'to'
+  | 'on'
+  | 'from'
+  | 'article'
+  | 'filler'
+  | 'rank'
+  | 'pronoun'
+  | 'two-squares';
+
+/** A word's part, with the kinds of men for a piece and a number for ranks. */
+export interface WordSense {
+  readonly role: WordRole;
+  readonly kinds: number;
+  readonly rank: number;
+}
+
+const PIECE_WORDS: readonly (readonly [kinds: number, words: string])[] = [
+  [
+    KIND_BIT.k,
+    'king kings koenig könig könige rey roi rei re король короля королём королем королю şah sah kral konig shah',
+  ],
+  [
+    KIND_BIT.q,
+    'queen queens dame damen dama reina reine rainha donna regina ферзь ферзя ферзём ферзем ферзю королева королевой vezir vezirle lady',
+  ],
+  [
+    KIND_BIT.r,
+    'rook rooks turm türme tuerme torre torres tour tours ладья ладьей ладьёй ладью ладьи kale kaleyle tower',
+  ],
+  [
+    KIND_BIT.b,
+    'bishop bishops läufer laeufer laufer alfil alfiles fou fous bispo alfiere alfieri слон слона слоном слону fil filler fille',
+  ],
+  [
+    KIND_BIT.n,
+    'knight knights springer pferd ross rössl caballo caballos cavalier cavaliers cavalo cavallo cavalli конь коня конем конём коню at atla horse horsey horsie knite',
+  ],
+  [
+    KIND_BIT.p,
+    'pawn pawns bauer bauern peon peón peones pion pions peao peão pedone pedoni пешка пешкой пешку пешки piyon piyonla',
+  ],
+];
+
+const ROLE_WORDS: readonly (readonly [role: WordRole, words: string])[] = [
+  [
+    'take',
+    `takes take taking took captures capture capturing captured recaptures recapture eats eat grabs grab snaps
+     schlägt schlaegt schlagt schlage schlagen nimmt nehme nehmen come comer toma tomo tomar captura capturo capturar por
+     prend prends prendre capturer mange prende prendo prendere cattura mangia per leva
+     бьет бьёт берет берёт бить взять взял съел съедает ест забирает взятие
+     alir alır alir. al yer aliyor alıyor alarak`,
+  ],
+  [
+    'go',
+    `goes go going moves move moved plays play played playing steps step slides slide jumps jump hops hop swings lands retreats
+     returns advances push pushes back down up over across zieht ziehe geht gehe spielt spiele kommt springt
+     va juega juego mueve salta joue jouer bouge saute joga jogo move gioca gioco muove
+     идет идёт ходит иду пошел пошёл отходит прыгает oynar oyna gider git gelir gel`,
+  ],
+  [
+    'give',
+    `sac sacs sacrifice sacrifices sacrificing sacrificed sack opfer opfert opfern sacrificio sacrifica sacrifie sacrificar
+     sacrifício жертва жертвует жертвую feda offer offers`,
+  ],
+  [
+    'promote',
+    `promotes promote promoting promotion promoted promotes. underpromote underpromotes underpromotion underpromoting
+     becomes become becoming equals makes make making into umwandlung umwandeln verwandelt wird zur zum zu werden
+     corona coronar coronando promociona promueve promoção promove promovendo promotion promeut devient promuove promozione diventa
+     превращается превращение становится terfi`,
+  ],
+  [
+    'castle',
+    'castles castle castling castled rochade rochiert rochieren rochiere enroque enroca enrocar roque roquer arrocco arrocca rok рокировка рокировку рокируется',
+  ],
+  [
+    'short',
+    'short kingside king-side kurz kurze kurzer klein kleine corto corta petit petite pequeno pequena curto curta короткая короткую в_короткую kisa kısa kucuk küçük',
+  ],
+  [
+    'long',
+    'long queenside queen-side lang lange langer gross groß grosse große largo larga grand grande lungo lunga длинная длинную uzun buyuk büyük',
+  ],
+  ['passant', 'passant e.p. e.p ep passant. en-passant проходе geçerken'],
+  [
+    'check',
+    `check checks checking ch ch. chk mate mates mating checkmate checkmates checkmating checkmated # matt schach schachmatt setzt
+     jaque mat echec échec xeque xeque-mate xequemate scacco matto scaccomatto matto. шах мат матом шахом smothered double
+     dbl dis disc discovered discovering doppelschach ersticktes`,
+  ],
+  ['to', 'to nach a à al ao hacia para vers на к ko'],
+  ['on', 'on at auf in im en em sur su sul na no nel over'],
+  ['from', 'from von vom de desde du da di del с со из'],
+  [
+    'article',
+    'the a an my his her its their our der die das den dem el la los las le les l o os il lo gli un una une ein eine einen',
+  ],
+  [
+    'filler',
+    `then now just has must can will have should is be by with simply must. also again here muss kann debe puede doit peut deve può
+     pode должен может`,
+  ],
+  ['pronoun', 'it him her back ihn es zurück zurueck lo la le lui его её onu recaptures'],
+];
+
+const RANK_WORDS: readonly (readonly [rank: number, words: string])[] = [
+  [1, 'one first eins erste ersten uno primera un première premiere primeira prima'],
+  [2, 'two second zwei zweite zweiten dos segunda deux due seconda'],
+  [3, 'three third drei dritte dritten tres trois tre'],
+  [4, 'four fourth vier vierte vierten cuatro quatre quattro quatro'],
+  [5, 'five fifth fünf fuenf fünfte fünften cinco cinq cinque'],
+  [6, 'six sixth sechs sechste sechsten seis sei'],
+  [7, 'seven seventh sieben siebte siebten siebente siete sept sette sete'],
+  [8, 'eight eighth acht achte achten ocho huit otto oito'],
+];
+
+/** Names of the files as they are dictated. */
+export const FILE_WORDS: ReadonlyMap<string, number> = new Map([
+  ['ay', 0],
+  ['bee', 1],
+  ['cee', 2],
+  ['see', 2],
+  ['dee', 3],
+  ['ee', 4],
+  ['eff', 5],
+  ['gee', 6],
+  ['aitch', 7],
+]);
+
+/** Words that mean "rank" after an ordinal number. */
+export const RANK_NOUNS: ReadonlySet<string> = new Set(
+  'rank row reihe fila rangée rangee traversa fileira горизонталь горизонтали'.split(' ').map(foldWord),
+);
+
+/** Words that mean "file" after a letter: "the f-file", "h-Linie". */
+export const FILE_NOUNS: ReadonlySet<string> = new Set(
+  'file files linie columna colonne colonna coluna'.split(' '),
+);
+
+function buildWords(): Map<string, WordSense[]> {
+  const table = new Map<string, WordSense[]>();
+  const add = (word: string, sense: WordSense): void => {
+    const key = foldWord(word);
+    if (key !== '') table.set(key, [...(table.get(key) ?? []), sense]);
+  };
+  for (const [kinds, words] of PIECE_WORDS) {
+    for (const word of words.split(/\s+/)) add(word, { role: 'piece', kinds, rank: -1 });
+  }
+  for (const [role, words] of ROLE_WORDS) {
+    for (const word of words.split(/\s+/)) add(word, { role, kinds: 0, rank: -1 });
+  }
+  for (const [rank, words] of RANK_WORDS) {
+    for (const word of words.split(/\s+/)) add(word, { role: 'rank', kinds: 0, rank: rank - 1 });
+  }
+  return table;
+}
+
+const WORDS: ReadonlyMap<string, readonly WordSense[]> = buildWords();
+const NONE: readonly WordSense[] = [];
+
+/** What a folded lower-case word can mean; empty for other words. */
+export function sensesOf(word: string): readonly WordSense[] {
+  return WORDS.get(word) ?? NONE;
+}
+
+/** The sense of a word in one role, or null. */
+export function senseIn(word: string, role: WordRole): WordSense | null {
+  for (const sense of sensesOf(word)) if (sense.role === role) return sense;
+  return null;
+}
+
+/** Every word for a man, for the mending of slips. */
+export const PIECE_NAMES: readonly string[] = PIECE_WORDS.flatMap(([, words]) =>
+  words.split(' ').map(foldWord),
+);

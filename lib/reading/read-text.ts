@@ -1,0 +1,100 @@
+// What did the viewer mean? Any text becomes zero or more readings: trees of legal moves from the puzzle's
+// position (rules R1 to R16). Pure, bounded and the same on any machine.
+
+import type { Position } from '#lib/rules/position.ts';
+import { finish } from './inner/finish.ts';
+import { type FoldedText, foldText, placeOf } from './inner/fold-text.ts';
+import { type Item, itemsOf, type MoveItem } from './inner/items.ts';
+import { lexemesOf } from './inner/lexemes.ts';
+import type { Budget } from './inner/node.ts';
+import { phrasesOf } from './inner/phrases.ts';
+import type { ScanContext } from './inner/scan-compact.ts';
+import { searchReadings } from './inner/search.ts';
+import { turnShape } from './inner/shape.ts';
+import { isAddressed, isCutBySource, scanContextOf } from './inner/whole-text.ts';
+import { READER_VERSION } from './reader-version.ts';
+import type { Reading, ReadResult } from './reading.ts';
+
+/** Most readings kept, whatever is asked for (rule R7). */
+const MOST_READINGS = 1000;
+/** Steps a text may take; a step is about one lookup of moves. */
+const STEPS = 6000;
+
+/** A total cost above which the thorough search is worth its steps. */
+const CLEAN = 6;
+
+interface Task {
+  readonly position: Position;
+  readonly folded: FoldedText;
+  readonly items: readonly Item[];
+  readonly context: ScanContext;
+  readonly mostReadings: number;
+}
+
+/**
+ * Reads a text from a position. At most 4,000 characters are looked at, at most 1,000 readings kept, and a
+ * fixed number of steps taken, so that no text, however hostile, costs over 20 ms. Readings stand in an order
+ * blind to their merit. An empty list: nothing in the text is a move (`chatter`), or nothing that is meant as
+ * one could be read (`unreadable`).
+ */
+export function readText(input: {
+  readonly position: Position;
+  readonly text: string;
+  readonly maxReadings?: number;
+}): ReadResult {
+  const folded = foldText(input.text);
+  const context = scanContextOf(folded.text);
+  const lexemes = phrasesOf(lexemesOf(folded.text, context), folded.text);
+  const items = itemsOf(lexemes, folded.struck);
+  const mostReadings = Math.max(1, Math.min(MOST_READINGS, input.maxReadings ?? MOST_READINGS));
+  const task: Task = { position: input.position, folded, items, context, mostReadings };
+  const readings = readItems(task).slice(0, mostReadings);
+  const looksLikeMove = firstMove(items);
+  const isAnswer = readings.length > 0;
+  return {
+    kind: isAnswer ? 'answer' : looksLikeMove === null ? 'chatter' : 'unreadable',
+    readings,
+    isCut: folded.isCut,
+    isCutBySource: isCutBySource(folded.text),
+    isAddressed: isAddressed(folded.text),
+    turned: isAnswer && readings.every(({ line }) => line.length === 0) ? turned(task) : [],
+    firstUnread:
+      isAnswer || looksLikeMove === null ? null : placeOf(folded, looksLikeMove.start, looksLikeMove.end),
+    readerVersion: READER_VERSION,
+  };
+}
+
+function readItems(task: Task): Reading[] {
+  if (task.items.every((item) => item.type !== 'move')) return [];
+  const budget: Budget = { left: STEPS };
+  const { position, items, context, mostReadings, folded } = task;
+  const base = { position, text: folded.text, items, context, mostReadings };
+  let states = searchReadings({ ...base, isThorough: false }, budget);
+  if ((states[0]?.cost ?? 0) > CLEAN) {
+    const second = searchReadings({ ...base, isThorough: true }, { left: STEPS });
+    if ((second[0]?.cost ?? 0) < (states[0]?.cost ?? 0)) states = second;
+  }
+  return finish(states, folded).filter(({ line, impossibleAt }) => line.length > 0 || impossibleAt !== null);
+}
+
+/** Rule R14: the readings of the whole text on a board turned by 180 degrees, if all of it can be played there. */
+function turned(task: Task): readonly Reading[] {
+  const items = task.items.map((item) => (item.type === 'move' ? turnItem(item) : item));
+  const found = readItems({ ...task, items });
+  return found.filter(
+    ({ line, impossibleAt, isGenerous }) => line.length > 0 && impossibleAt === null && !isGenerous,
+  );
+}
+
+function turnItem(item: MoveItem): MoveItem {
+  return {
+    ...item,
+    ways: item.ways.map((way) => way.map((step) => ({ ...step, shapes: step.shapes.map(turnShape) }))),
+  };
+}
+
+/** The first token that looks like a move, for an unreadable text; null in chatter. */
+function firstMove(items: readonly Item[]): MoveItem | null {
+  for (const item of items) if (item.type === 'move' && item.prose < 2) return item;
+  return null;
+}
