@@ -4,7 +4,7 @@ import type { Task, TaskList } from 'graphile-worker';
 import type { z } from 'zod';
 import type { EngineThreads } from '#lib/machine/engine-threads.ts';
 import { JOBS } from '#lib/queue/job-names.ts';
-import { takeInImport } from '#lib/usecases/answers/import-comments.ts';
+import { takeInComments } from '#lib/usecases/answers/import-comments.ts';
 import { markAnswers } from '#lib/usecases/answers/mark-answers.ts';
 import { closeByTime } from '#lib/usecases/puzzles/close-puzzle.ts';
 import { extendBook } from '#lib/usecases/puzzles/extend-book.ts';
@@ -30,7 +30,7 @@ export function createTasks(threads: EngineThreads): TaskList {
     'verify-puzzle': task(JOBS['verify-puzzle'], ({ puzzleId }) =>
       verifyPuzzle({ puzzleId, verify: verifyInThreads(threads, { for: 'host' }) }),
     ),
-    'import-comments': task(JOBS['import-comments'], ({ importId }) => takeInImport(importId)),
+    'import-comments': task(JOBS['import-comments'], ({ importId }) => takeInComments(importId)),
     'close-puzzle': task(JOBS['close-puzzle'], ({ puzzleId }) => closeByTime(puzzleId)),
   };
 }

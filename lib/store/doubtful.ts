@@ -1,24 +1,23 @@
-// The list of doubtful answers: marks in force that ask for a person, by group.
+// The list of doubtful answers: those whose mark in force needs a person, by group, largest first.
 
 import type { Tx } from './client.ts';
 
-/** One group: marks with the same doubt, largest group first. */
+/** A group that is settled as one. */
 export interface DoubtfulGroup {
   /** Key of the group, as marking wrote it. */
   readonly doubt: string;
-  readonly people: number;
-  /** The earliest answer of the group. */
-  readonly firstAnswerId: number;
+  readonly answers: number;
+  /** Up to five answers to look at, oldest first. */
+  readonly examples: readonly number[];
 }
 
 /** Groups of a puzzle, the largest first, then the oldest. */
 export async function listDoubtfulGroups(tx: Tx, puzzleId: number): Promise<DoubtfulGroup[]> {
-  const rows = await tx.$queryRaw<{ doubt: string; people: number; first: number }[]>`
-    select mark.doubt, count(distinct mark.solver_id)::int as people, min(mark.answer_id)::int as first
+  return tx.$queryRaw<DoubtfulGroup[]>`
+    select mark.doubt, count(*)::int as answers, (array_agg(mark.answer_id order by mark.answer_id))[1:5] as examples
     from mark join answer on answer.id = mark.answer_id
     where mark.puzzle_id = ${puzzleId} and mark.is_current and mark.doubt is not null and answer.withdrawn_at is null
-    group by mark.doubt order by people desc, first asc`;
-  return rows.map((row) => ({ doubt: row.doubt, people: row.people, firstAnswerId: row.first }));
+    group by mark.doubt order by answers desc, min(mark.answer_id)`;
 }
 
 /** How many groups wait. */
@@ -30,15 +29,11 @@ export async function countDoubtfulGroups(tx: Tx, puzzleId: number): Promise<num
   return rows[0]?.groups ?? 0;
 }
 
-/** Answers of one group, oldest first, at most so many. */
-export async function listAnswersInDoubt(
-  tx: Tx,
-  which: { readonly puzzleId: number; readonly doubt: string; readonly most: number },
-): Promise<number[]> {
-  const { puzzleId, doubt, most } = which;
-  const rows = await tx.$queryRaw<{ id: number }[]>`
-    select mark.answer_id as id from mark join answer on answer.id = mark.answer_id
+/** The answers of a group, oldest first. */
+export async function listDoubtful(tx: Tx, puzzleId: number, doubt: string): Promise<number[]> {
+  const rows = await tx.$queryRaw<{ answer_id: number }[]>`
+    select mark.answer_id from mark join answer on answer.id = mark.answer_id
     where mark.puzzle_id = ${puzzleId} and mark.is_current and mark.doubt = ${doubt} and answer.withdrawn_at is null
-    order by mark.answer_id limit ${most}`;
-  return rows.map((row) => row.id);
+    order by mark.answer_id`;
+  return rows.map((row) => row.answer_id);
 }

@@ -8,7 +8,7 @@ import { ring } from '#lib/queue/enqueue.ts';
 import type { Uci } from '#lib/rules/move.ts';
 import { findAnswer } from '#lib/store/answers.ts';
 import { db, inTransaction, type Tx } from '#lib/store/client.ts';
-import { listAnswersInDoubt } from '#lib/store/doubtful.ts';
+import { listDoubtful } from '#lib/store/doubtful.ts';
 import { appendLog } from '#lib/store/log.ts';
 import { loadCurrentMark } from '#lib/store/marks.ts';
 import { loadPuzzle } from '#lib/store/puzzles.ts';
@@ -16,9 +16,6 @@ import { saveReadingRuling, saveVerdictRuling } from '#lib/store/rulings.ts';
 import { putAllBack, putBack } from '#lib/store/work-list.ts';
 import { findUnclearMove, textHash } from './doubt-key.ts';
 import { type OverruleReason, overruleWithin } from './overrule-mark.ts';
-
-// More than any group seen; one word settles so many at once, the next word the rest.
-const MOST_SETTLED = 20_000;
 
 /** The host's word on a group. */
 export type Settlement =
@@ -48,7 +45,7 @@ export async function settleDoubtful(word: {
   const why = word.why.trim();
   if (why === '') return refuse({ code: 'why-empty' });
   const settled = await inTransaction(async (tx): Promise<Result<number, SettleReason>> => {
-    const answers = await listAnswersInDoubt(tx, { puzzleId, doubt, most: MOST_SETTLED });
+    const answers = await listDoubtful(tx, puzzleId, doubt);
     const [first] = answers;
     if (first === undefined) return refuse({ code: 'group-empty' });
     switch (settlement.kind) {
