@@ -1,0 +1,43 @@
+import { expect, test } from 'vitest';
+import type { ReadLine } from '#lib/reading/reading.ts';
+import { writeFen } from '#lib/rules/write-fen.ts';
+import { plainLine, printLine } from '../../app/_ui/read-line.ts';
+import { positionOf } from '../support/positions.ts';
+
+const HEALEY = positionOf('8/1n3Np1/1N4Q1/1bkP4/p1p2p2/P1P2R2/3P2PK/B2R4 w - - 0 1');
+
+/** A line from words like `d1h1` (solver) and `.b5d7` (defender). */
+function line(text: string): ReadLine {
+  return text.split(' ').map((word, i) => ({
+    uci: word.replace('.', ''),
+    by: word.startsWith('.') ? 'defender' : 'solver',
+    start: i,
+    end: i,
+    isTypo: false,
+  }));
+}
+
+test('[R8] a full line prints with numbers, and the board stands at its end', () => {
+  const printed = printLine(HEALEY, line('d1h1 .b5d7 g6b1'), 'KQRBN');
+  expect(plainLine(printed)).toBe('1 Rh1 Bd7 2 Qb1');
+  expect(writeFen(printed.position)).toContain('BQ5R b');
+  expect(printed.lastMove).toBe('g6b1');
+  expect(printed.hasGap).toBe(false);
+});
+
+test('[R8] a gap stays open: nothing is filled in, and what follows stands with both squares', () => {
+  const printed = printLine(HEALEY, line('d1h1 g6b1'), 'KDTLS');
+  expect(plainLine(printed)).toBe('1 Th1 … 2 Dg6–b1');
+  expect(printed.lastMove).toBe('d1h1');
+});
+
+test('[R8] a capture after a gap is not told: it would depend on the reply that was left out', () => {
+  // After 1 Rh1 Nd6 the queen takes there; after other replies d6 is empty.
+  expect(plainLine(printLine(HEALEY, line('d1h1 g6d6'), 'KQRBN'))).toBe('1 Rh1 … 2 Qg6–d6');
+});
+
+test('where Black solves, the first move has dots and the numbers go on with White', () => {
+  const start = positionOf('r3k3/8/8/8/8/8/5PPP/6K1 b - - 0 1');
+  expect(plainLine(printLine(start, line('a8a1'), 'KQRBN'))).toBe('1… Ra1#');
+  expect(plainLine(printLine(start, line('a8a2 .h2h3 a2a1'), 'KQRBN'))).toBe('1… Ra2 2 h3 Ra1+');
+});
