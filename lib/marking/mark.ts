@@ -64,7 +64,9 @@ export interface Mark {
   readonly reading: ReadLine | null;
   readonly verdicts: readonly MarkedMove[];
   readonly reason: MarkReason;
+  /** Name of the marking scheme (rule P1). */
   readonly scheme: string;
+  readonly schemeVersion: number;
   readonly readerVersion: number;
   readonly engineVersion: string | null;
 }

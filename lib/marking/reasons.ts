@@ -1,0 +1,42 @@
+// Why is a mark what it is? Codes with parameters; the sentence is written when it is shown (mechanics: marks and
+// explanations), by `explainMark`.
+
+import type { Uci } from '#lib/rules/move.ts';
+
+/** Every code that a mark's reason can carry, with what it tells. Moves are counted in solver moves from 1. */
+export type Reason =
+  | { readonly code: 'solved'; readonly params: Readonly<Record<string, never>> }
+  /** Mates on move `mateOn`, asked by `asked`. */
+  | { readonly code: 'slower'; readonly params: { readonly mateOn: number; readonly asked: number } }
+  /** Right so far; `rest` is how it could go on from the end of the line. */
+  | {
+      readonly code: 'unfinished';
+      readonly params: { readonly missing: number; readonly rest: readonly Uci[] };
+    }
+  /** The move number `at` mates later, on move `mateOn`, and the text stops before. */
+  | { readonly code: 'slower-not-shown'; readonly params: { readonly at: number; readonly mateOn: number } }
+  /** The last reply of the line is weak; these last longer or cost less. */
+  | { readonly code: 'weak-defence'; readonly params: { readonly better: readonly Uci[] } }
+  /**
+   * The last solver move of the line slips. `by` plays the defence out, empty where none is needed; `how` says
+   * what it loses; `better` are moves that hold in its place, as far as known.
+   */
+  | {
+      readonly code: 'slip';
+      readonly params: {
+        readonly how: 'no-mate' | 'no-win' | 'no-draw' | 'stalemate' | 'draw';
+        readonly movesLeft: number | null;
+        readonly by: readonly Uci[];
+        readonly better: readonly Uci[];
+      };
+    }
+  /** `text` is what the viewer wrote there, cut short. */
+  | { readonly code: 'impossible'; readonly params: { readonly text: string } }
+  | { readonly code: 'unclear-verdict'; readonly params: Readonly<Record<string, never>> }
+  | { readonly code: 'not-verified'; readonly params: Readonly<Record<string, never>> }
+  | { readonly code: 'too-many-fillings'; readonly params: Readonly<Record<string, never>> }
+  /** Two readings that differ in squares or men; the moves at which they part, from the end of the line. */
+  | { readonly code: 'two-readings'; readonly params: { readonly moves: readonly Uci[] } }
+  | { readonly code: 'unreadable'; readonly params: { readonly text: string } }
+  | { readonly code: 'board-turned'; readonly params: Readonly<Record<string, never>> }
+  | { readonly code: 'chatter'; readonly params: Readonly<Record<string, never>> };
