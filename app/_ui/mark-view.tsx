@@ -48,7 +48,7 @@ export function MarkView({ mark, puzzle, viewer }: MarkProps): ReactElement {
             id="m"
             lastMove={mark.ledger.lastMove}
           />
-          <LedgerTable mark={mark} locale={locale} turn={puzzle.turn} />
+          <LedgerTable ledger={mark.ledger} locale={locale} turn={puzzle.turn} />
         </>
       )}
     </>
@@ -68,12 +68,13 @@ function NotCounted({ mark, locale }: { mark: ShownMark; locale: Locale }): Reac
   }
 }
 
-function LedgerTable({
-  mark,
+/** Every move of the line that was taken, with its verdict. */
+export function LedgerTable({
+  ledger,
   locale,
   turn,
 }: {
-  mark: ShownMark;
+  ledger: ShownMark['ledger'];
   locale: Locale;
   turn: 'w' | 'b';
 }): ReactElement {
@@ -81,7 +82,7 @@ function LedgerTable({
     <table className="ledger">
       <caption className="out-of-sight">{say(locale, 'pages.ledger')}</caption>
       <tbody>
-        {mark.ledger.rows.map((row, ply) => (
+        {ledger.rows.map((row, ply) => (
           <tr key={row.fen}>
             <th scope="row" className={row.by === 'solver' ? 'moves solver' : 'moves'}>
               {numberOf(ply, turn)} {moveText(row, locale)}

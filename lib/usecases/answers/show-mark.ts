@@ -1,0 +1,79 @@
+// One answer opened at the desk: text and reading, the verdict of every move, the mark in force, and
+// beside an overrule what the program found (rules A1, A3).
+
+import { explainMark } from '#lib/marking/explain-mark.ts';
+import type { Outcome } from '#lib/marking/mark.ts';
+import { SCHEMES } from '#lib/marking/schemes.ts';
+import { parseFen } from '#lib/rules/parse-fen.ts';
+import { type AnswerRecord, findAnswer } from '#lib/store/answers.ts';
+import { db } from '#lib/store/client.ts';
+import { listMarksOf } from '#lib/store/desk-answers.ts';
+import { loadCurrentMark, loadProgramMark, type MarkRecord, OUTCOMES } from '#lib/store/marks.ts';
+import { oneOf } from '#lib/store/one-of.ts';
+import { loadPuzzle, loadTerms } from '#lib/store/puzzles.ts';
+import type { Locale } from '#lib/words/locale.ts';
+import { buildLedger, type Ledger } from './receipt-ledger.ts';
+
+/** A mark that the answer had or has. */
+export interface MarkStep {
+  readonly id: number;
+  readonly outcome: Outcome;
+  readonly atMove: number | null;
+  readonly points: number;
+  /** Sign-in name of who overruled; null for the program. */
+  readonly by: string | null;
+  readonly why: string | null;
+  readonly isCurrent: boolean;
+  readonly at: Date;
+}
+
+/** The answer with everything about its mark. */
+export interface DeskMark {
+  readonly answer: AnswerRecord;
+  readonly fen: string;
+  readonly mark: MarkRecord | null;
+  readonly explanation: string | null;
+  readonly mostPoints: number;
+  readonly ledger: Ledger | null;
+  readonly programOutcome: Outcome | null;
+  readonly history: readonly MarkStep[];
+  readonly outcomes: readonly Outcome[];
+}
+
+/** Opens an answer; null where the puzzle has none of that number. */
+export async function showMark(asked: {
+  readonly puzzleId: number;
+  readonly answerId: number;
+  readonly locale: Locale;
+}): Promise<DeskMark | null> {
+  const tx = db();
+  const answer = await findAnswer(tx, asked.answerId);
+  const puzzle = answer === null ? null : await loadPuzzle(tx, { id: answer.puzzleId });
+  const start = puzzle === null ? null : parseFen(puzzle.terms.fen);
+  if (answer === null || answer.puzzleId !== asked.puzzleId || puzzle === null || !start?.ok) return null;
+  const mark = await loadCurrentMark(tx, answer.id);
+  const program = mark?.overrule == null ? null : await loadProgramMark(tx, answer.id);
+  const terms = await loadTerms(tx, puzzle);
+  const history = await listMarksOf(tx, answer.id);
+  return {
+    answer,
+    fen: terms.fen,
+    mark,
+    explanation: mark === null ? null : explainMark(program ?? mark, terms, asked.locale),
+    mostPoints: SCHEMES[terms.scheme].solved,
+    ledger:
+      mark === null ? null : buildLedger({ ...(program ?? mark), start: start.value, line: mark.line ?? [] }),
+    programOutcome: program?.outcome ?? null,
+    history: history.map((one) => ({
+      id: one.id,
+      outcome: oneOf(OUTCOMES, one.outcome),
+      atMove: one.atMove,
+      points: one.points,
+      by: one.madeBy === 'person' ? (one.member?.signInName ?? '') : null,
+      why: one.why,
+      isCurrent: one.isCurrent,
+      at: one.createdAt,
+    })),
+    outcomes: OUTCOMES,
+  };
+}
