@@ -91,6 +91,7 @@ function fits(position: Position, shape: Shape, move: Move): boolean {
   if (shape.victims !== 0 && (move.captured === null || (shape.victims & KIND_BIT[move.captured]) === 0)) {
     return false;
   }
+  if (shape.isPassant && shape.to < 0 && !move.isEnPassant) return false;
   return !(shape.isCapture && shape.to < 0 && move.captured === null);
 }
 

@@ -44,7 +44,7 @@ export function readText(input: {
 }): ReadResult {
   const folded = foldText(input.text);
   const context = scanContextOf(folded.text);
-  const lexemes = phrasesOf(lexemesOf(folded.text, context), folded.text);
+  const lexemes = phrasesOf(lexemesOf(folded.text, context));
   const items = itemsOf(lexemes, folded.struck);
   const mostReadings = Math.max(1, Math.min(MOST_READINGS, input.maxReadings ?? MOST_READINGS));
   const task: Task = { position: input.position, folded, items, context, mostReadings };

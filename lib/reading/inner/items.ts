@@ -37,7 +37,10 @@ export type Item =
 /** A move lexeme, or one made from a phrase of words. */
 export type AnyLexeme =
   | Lexeme
-  | (Omit<MoveLexeme, 'strength'> & { readonly strength: 'phrase' | 'vague'; readonly isTypo: boolean });
+  | (Omit<MoveLexeme, 'strength'> & {
+      readonly strength: 'phrase' | 'loose' | 'vague';
+      readonly isTypo: boolean;
+    });
 
 const LOCATIVES = new Set(
   `on at in of from against square field the this that around near and's auf am im der das en de del sur du des la le el su sul da di no na em do
@@ -101,7 +104,8 @@ function moveItem(
     ways: isMove ? lexeme.ways : [],
     prose: around.prose,
     isMalformed: !isMove,
-    isPhrase: isMove && (lexeme.strength === 'phrase' || lexeme.strength === 'vague'),
+    isPhrase:
+      isMove && (lexeme.strength === 'phrase' || lexeme.strength === 'loose' || lexeme.strength === 'vague'),
     isQuestioned: isMove && lexeme.isQuestioned,
     isExclaimed: isMove && lexeme.isExclaimed,
     isStruck: around.isStruck,
@@ -192,6 +196,7 @@ function proseOf(lexemes: readonly AnyLexeme[], index: number): Prose {
   const before = lexemes[index - 1];
   const after = lexemes[index + 1];
   if (lexeme.strength === 'vague') return 2;
+  if (lexeme.strength === 'loose') return 1;
   if (before?.type === 'word' && LOCATIVES.has(before.word)) return 3;
   if (after?.type === 'word' && NOUNS_BEHIND.has(after.word)) return 3;
   if (lexeme.strength === 'files' && (before?.type === 'word' || after?.type === 'word')) return 3;

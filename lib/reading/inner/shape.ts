@@ -23,6 +23,8 @@ export interface Shape {
   readonly castle: 'short' | 'long' | 'any' | null;
   /** Files stand as they are, ranks are counted from the mover's side (descriptive notation). */
   readonly isRelative: boolean;
+  /** Only a capture in passing. */
+  readonly isPassant: boolean;
   /** Takes the man that has just moved where it can ("takes", "recaptures"). */
   readonly isRecapture: boolean;
   /** How unusual this way of writing is. */
@@ -42,6 +44,7 @@ const ANY: Shape = {
   promotion: null,
   castle: null,
   isRelative: false,
+  isPassant: false,
   isRecapture: false,
   cost: 0,
 };

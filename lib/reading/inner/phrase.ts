@@ -1,0 +1,117 @@
+// What has a sentence said about a move so far? Word after word is added; the end makes a shape of it.
+
+import { ANY_KIND, KIND_BIT } from '#lib/rules/moves-to.ts';
+import { KINDS } from '#lib/rules/position.ts';
+import { type Shape, shapeOf } from './shape.ts';
+
+/** A square named in a phrase, with the preposition before it and whether the verb came later. */
+export interface NamedSquare {
+  readonly files: number;
+  readonly ranks: number;
+  readonly preposition: 'to' | 'on' | 'from' | null;
+  readonly isBeforeVerb: boolean;
+  /** Ranks are counted from the mover's side ("king four"). */
+  readonly isRelative: boolean;
+}
+
+/** The parts of a move named so far; filled by one scan and not kept. */
+export interface Phrase {
+  mover: number;
+  moverFiles: number;
+  verb: 'take' | 'go' | 'give' | null;
+  victims: number;
+  victimFiles: number;
+  readonly squares: NamedSquare[];
+  promotion: number;
+  promotes: boolean;
+  castles: boolean;
+  side: 'short' | 'long' | null;
+  isPassant: boolean;
+  isRecapture: boolean;
+  rank: number;
+  stepsTwo: boolean;
+  /** A verb of mate or check directly behind the man ("the knight mates"). */
+  mates: boolean;
+  unknownWords: number;
+  isTypo: boolean;
+}
+
+/** A phrase that has said nothing. */
+export function emptyPhrase(): Phrase {
+  return {
+    mover: 0,
+    moverFiles: 255,
+    verb: null,
+    victims: 0,
+    victimFiles: 255,
+    squares: [],
+    promotion: 0,
+    promotes: false,
+    castles: false,
+    side: null,
+    isPassant: false,
+    isRecapture: false,
+    rank: -1,
+    stepsTwo: false,
+    mates: false,
+    unknownWords: 0,
+    isTypo: false,
+  };
+}
+
+/** What a finished phrase is worth: a sure move, something vague, or nothing. */
+export function worthOf(phrase: Phrase): 'phrase' | 'vague' | null {
+  const { squares, verb, mover } = phrase;
+  if (phrase.castles) return phrase.side === null ? 'vague' : 'phrase';
+  if (phrase.isPassant) return 'phrase';
+  if (phrase.promotes && (mover === 0 || (mover & KIND_BIT.p) !== 0)) {
+    return mover !== 0 || phrase.promotion !== 0 ? 'phrase' : squares.length > 0 ? 'vague' : null;
+  }
+  if (squares.length === 0) {
+    if (mover !== 0 && phrase.rank >= 0) return 'phrase';
+    if (mover === 0) return verb === 'take' && (phrase.victims !== 0 || phrase.isRecapture) ? 'vague' : null;
+    return verb === 'take' || verb === 'give' || phrase.mates || phrase.stepsTwo ? 'vague' : null;
+  }
+  if (mover === 0) return verb === 'take' ? 'vague' : null;
+  if (phrase.unknownWords > 0) return 'vague';
+  const isPlace = squares.length === 1 && squares[0]?.preposition === 'on' && verb === null;
+  return isPlace ? 'vague' : 'phrase';
+}
+
+/** The shapes that a phrase says. */
+export function shapesOfPhrase(phrase: Phrase): Shape[] {
+  if (phrase.castles) return [shapeOf({ castle: phrase.side ?? 'any' })];
+  const { from, to } = placesOf(phrase);
+  const takes = phrase.verb === 'take' || phrase.victims !== 0;
+  const isPawnsBusiness = phrase.isPassant || (phrase.promotes && phrase.mover === 0);
+  const base = {
+    kinds: isPawnsBusiness ? KIND_BIT.p : phrase.mover === 0 ? ANY_KIND : phrase.mover,
+    fromFiles: (from?.files ?? 255) & phrase.moverFiles,
+    fromRanks: from?.ranks ?? 255,
+    toFiles: (to?.files ?? 255) & phrase.victimFiles,
+    toRanks: to?.ranks ?? (phrase.rank >= 0 ? 1 << phrase.rank : 255),
+    isRelative: to?.isRelative ?? false,
+    isCapture: takes,
+    victims: phrase.victims,
+    isPassant: phrase.isPassant,
+    isRecapture: phrase.isRecapture || (phrase.verb === 'take' && phrase.victims === 0 && to === null),
+  };
+  if (phrase.stepsTwo) return [shapeOf({ ...base, fromRanks: 2, toRanks: 8, isRelative: true })];
+  const isPromoting = phrase.promotes || phrase.promotion !== 0;
+  if (!isPromoting) return [shapeOf(base)];
+  const men = KINDS.filter((kind) => (phrase.promotion & KIND_BIT[kind]) !== 0);
+  const lastRank = { ...base, kinds: KIND_BIT.p, toRanks: base.toRanks & 0x81 };
+  return men.length === 0
+    ? [shapeOf({ ...lastRank, promotion: 'q' })]
+    : men.map((kind) => shapeOf({ ...lastRank, promotion: kind }));
+}
+
+/** Of two squares the second is the goal; one square beside the man and before the verb is where it stands. */
+function placesOf(phrase: Phrase): { readonly from: NamedSquare | null; readonly to: NamedSquare | null } {
+  const [first, second] = phrase.squares;
+  if (first === undefined) return { from: null, to: null };
+  if (second !== undefined) return { from: first, to: second };
+  if (first.preposition === 'from') return { from: first, to: null };
+  if (first.preposition === 'on' && first.isBeforeVerb) return { from: first, to: null };
+  return { from: null, to: first };
+}
