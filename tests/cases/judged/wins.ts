@@ -216,6 +216,7 @@ export const WINS: readonly JudgedPuzzle[] = [
         text: '1.Ke6 Kd8 2.Kd6 Ke8 3.Kc7',
         outcome: 'slipped',
         at: 3,
+        flags: ['other-way'],
         p: 2,
         r: 3,
         points: 3,
