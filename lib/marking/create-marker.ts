@@ -11,7 +11,7 @@ import type { Reading, ReadResult } from '#lib/reading/reading.ts';
 import type { Uci } from '#lib/rules/move.ts';
 import { goBeyond } from './inner/beyond-the-end.ts';
 import { flagsOf } from './inner/flags-of.ts';
-import { type Judged, judgeReading } from './inner/judge-reading.ts';
+import { judgeReading } from './inner/judge-reading.ts';
 import { createFacts } from './inner/puzzle-facts.ts';
 import { quote, reasonOf } from './inner/reason-of.ts';
 import { type Settled, settleReadings } from './inner/settle-readings.ts';

@@ -1,0 +1,48 @@
+// Marks judged cases the way the worker does: mark, verify what is lacking, mark again, over one growing book.
+
+import { buildBook } from '#lib/book/build-book.ts';
+import { parsePuzzleFile } from '#lib/book/parse-puzzle-file.ts';
+import { createBook, type SolutionBook } from '#lib/book/solution-book.ts';
+import type { PuzzleTerms } from '#lib/book/terms.ts';
+import { createJudge, verifyLacking } from '#lib/book/verify.ts';
+import type { Engine } from '#lib/engine/create-engine.ts';
+import { createMarker, type Marker } from '#lib/marking/create-marker.ts';
+import type { Mark } from '#lib/marking/mark.ts';
+import type { JudgedCase, JudgedPuzzle } from '../cases/judged/judged-case.ts';
+
+/** A puzzle with its book and marker. */
+export interface JudgedBook {
+  readonly terms: PuzzleTerms;
+  readonly book: SolutionBook;
+  readonly marker: Marker;
+}
+
+/** The terms of a judged puzzle; a file that is refused is a mistake of the case. */
+export function termsOf(puzzle: JudgedPuzzle): PuzzleTerms {
+  const parsed = parsePuzzleFile(puzzle.file);
+  if (!parsed.ok) throw new Error(`${puzzle.name}: ${JSON.stringify(parsed.reason)}`);
+  return { ...parsed.value, isStrict: puzzle.strict === true };
+}
+
+/** A book as it is before publication, or with `isEmpty` one that everything is verified for on demand. */
+export function openBook(engine: Engine, puzzle: JudgedPuzzle, isEmpty = false): JudgedBook {
+  const terms = termsOf(puzzle);
+  const book = isEmpty ? createBook([]) : buildBook({ terms, judge: createJudge(engine, terms) });
+  return { terms, book, marker: createMarker({ terms, book }) };
+}
+
+/** The mark of a text, verdicts being added as they are wanted, at most 40 positions. */
+export function markOnDemand(
+  engine: Engine,
+  judged: JudgedBook,
+  answer: Pick<JudgedCase, 'text' | 'meant'>,
+): Mark {
+  const { terms, book, marker } = judged;
+  let mayAsk = 40;
+  for (;;) {
+    const result = marker({ text: answer.text, meant: answer.meant ?? null, mayAsk });
+    if (result.kind === 'mark') return result.mark;
+    mayAsk -= new Set(result.lacking.map(({ position }) => position)).size;
+    book.add(verifyLacking(engine, terms, result.lacking));
+  }
+}
