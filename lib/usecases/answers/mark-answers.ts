@@ -4,6 +4,7 @@
 import { sleep } from '#lib/machine/clock.ts';
 import { config } from '#lib/machine/config.ts';
 import { log } from '#lib/machine/log.ts';
+import { MOST_ASKED } from '#lib/marking/create-marker.ts';
 import type { Flag } from '#lib/marking/mark.ts';
 import { type MarkResult, markAnswer } from '#lib/marking/mark-answer.ts';
 import { ring } from '#lib/queue/enqueue.ts';
@@ -13,7 +14,7 @@ import type { AnswerRecord } from '#lib/store/answers.ts';
 import { db, inTransaction, type Tx } from '#lib/store/client.ts';
 import { appendLog } from '#lib/store/log.ts';
 import { appendMarks, type NewMark } from '#lib/store/marks.ts';
-import { loadPuzzle, type PuzzleRecord } from '#lib/store/puzzles.ts';
+import { loadPuzzle } from '#lib/store/puzzles.ts';
 import { loadTimeliness, type Timely } from '#lib/store/standing-of-answers.ts';
 import { addWants } from '#lib/store/wants.ts';
 import { addAsked, addTry, claimAnswers, saveAddressed, saveWork } from '#lib/store/work-list.ts';
@@ -23,9 +24,6 @@ import { renewStandings } from './renew-standings.ts';
 
 const BATCH = 200;
 const BATCH_TIMEOUT_MS = 60_000;
-
-/** Most positions that one answer may ask the book for. */
-export const MOST_ASKED = 40;
 
 /** What a run did. */
 export interface Marked {
@@ -75,7 +73,7 @@ async function markBatch(tx: Tx, puzzleId: number): Promise<Marked & { readonly 
   const timeliness = await loadTimeliness(tx, puzzleId, solverIds);
   const lacking = await askForMore(tx, opinions);
   const marks = opinions.flatMap((opinion) =>
-    toMark(puzzle, book, opinion, timeliness.get(opinion.answer.id) ?? 'in-time'),
+    toMark(book, opinion, timeliness.get(opinion.answer.id) ?? 'in-time'),
   );
   const changed = await appendMarks(tx, marks);
   await saveWork(
@@ -96,32 +94,35 @@ async function markBatch(tx: Tx, puzzleId: number): Promise<Marked & { readonly 
 
 function judge(loaded: LoadedBook, answer: AnswerRecord): Opinion {
   const { terms, book, meantByRuling, results } = loaded;
+
   const position = parseFen(terms.fen);
   if (!position.ok) throw new Error(`The stored position cannot be read: ${terms.fen}`);
   const read = readText({ position: position.value, text: answer.text });
-  const meant = answer.meant ?? meantByRuling.get(textHash(answer.text)) ?? null;
-  const key = JSON.stringify([answer.text, meant]);
-  const result = results.get(key) ?? markAnswer({ terms, book, text: answer.text, meant, read });
-  results.set(key, result);
+  const ruled = meantByRuling.get(textHash(answer.text)) ?? null;
+  const meant = answer.meant ?? ruled;
+  // A ruling on a text that reads only with the board turned says that it was turned (rule R14).
+  const isTurned = read.turned.length > 0 && ruled !== null ? true : null;
+  const mayAsk = MOST_ASKED - answer.asked;
+  const mark = () => markAnswer({ terms, book, text: answer.text, meant, read, mayAsk, isTurned });
+  // An answer that has asked before may get less: its result is its own.
+  const key = answer.asked === 0 ? JSON.stringify([answer.text, meant]) : null;
+  const result = (key === null ? null : results.get(key)) ?? mark();
+  if (key !== null) results.set(key, result);
   const doubt = result.kind === 'mark' ? doubtKey(terms.fen, answer.text, result.mark, read) : null;
   return { answer, result, doubt, isAddressed: read.isAddressed };
 }
 
-// What is lacking is asked for, at most 40 positions an answer; an answer that wants more needs the host.
+// What is lacking is asked for; a marker that may not ask for more calls the rest unclear.
 async function askForMore(tx: Tx, opinions: readonly Opinion[]): Promise<number> {
   const waiting: number[] = [];
   for (const { answer, result } of opinions) {
-    if (result.kind !== 'lacking' || asksTooMuch(answer, result)) continue;
+    if (result.kind !== 'lacking') continue;
     await addWants(tx, answer.puzzleId, answer.id, result.lacking, answer.asked);
     await addAsked(tx, answer.id, result.lacking.length);
     waiting.push(answer.id);
   }
   await saveWork(tx, waiting, 'lacking');
   return waiting.length;
-}
-
-function asksTooMuch(answer: AnswerRecord, result: MarkResult): boolean {
-  return result.kind === 'lacking' && answer.asked + result.lacking.length > MOST_ASKED;
 }
 
 function intakeFlags(answer: AnswerRecord, timely: Timely): Flag[] {
@@ -133,39 +134,21 @@ function intakeFlags(answer: AnswerRecord, timely: Timely): Flag[] {
   return flags;
 }
 
-function toMark(puzzle: PuzzleRecord, book: LoadedBook, opinion: Opinion, timely: Timely): NewMark[] {
+function toMark(book: LoadedBook, opinion: Opinion, timely: Timely): NewMark[] {
   const { answer, result, doubt } = opinion;
-  const place = {
-    answerId: answer.id,
-    puzzleId: answer.puzzleId,
-    solverId: answer.solverId,
-    scheme: puzzle.terms.scheme,
-    schemeVersion: puzzle.schemeVersion,
-    bookVersion: book.bookVersion,
-    overrule: null,
-    regradeId: null,
-  };
-  if (result.kind === 'mark') {
-    const { mark } = result;
-    return [{ ...mark, ...place, flags: [...mark.flags, ...intakeFlags(answer, timely)], doubt }];
-  }
-  if (!asksTooMuch(answer, result)) return [];
+  if (result.kind !== 'mark') return [];
+  const { mark } = result;
   return [
     {
-      ...place,
-      outcome: 'unclear',
-      flags: intakeFlags(answer, timely),
-      points: 0,
-      p: 0,
-      r: 1,
-      atMove: null,
-      line: null,
-      reading: null,
-      verdicts: [],
-      reason: { code: 'too-many-positions', params: { most: MOST_ASKED } },
-      readerVersion: 0,
-      engineVersion: book.engineVersion,
-      doubt: `unclear ${textHash(answer.text)}`,
+      ...mark,
+      answerId: answer.id,
+      puzzleId: answer.puzzleId,
+      solverId: answer.solverId,
+      flags: [...mark.flags, ...intakeFlags(answer, timely)],
+      bookVersion: book.bookVersion,
+      doubt,
+      overrule: null,
+      regradeId: null,
     },
   ];
 }
