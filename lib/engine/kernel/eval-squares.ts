@@ -3,8 +3,8 @@
 import { bit } from './bitboards';
 import { FILE_NEIGHBOURS, PASSED_MASK, SQUARE_VALUES } from './search-layout';
 
-const MIDDLE: StaticArray<i32> = [0, 88, 335, 350, 485, 1010, 0];
-const ENDING: StaticArray<i32> = [0, 118, 330, 350, 560, 1030, 0];
+const MIDDLE: StaticArray<i32> = [0, 80, 375, 390, 560, 1160, 0];
+const ENDING: StaticArray<i32> = [0, 112, 395, 415, 645, 1230, 0];
 
 function pawnMiddle(file: i32, rank: i32): i32 {
   const inner = min(file, 7 - file);
