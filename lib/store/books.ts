@@ -1,6 +1,7 @@
 // The solution book of a puzzle: rows with evidence, proofs kept once.
 
 import type { BookRow } from '#lib/book/book-row.ts';
+import type { PuzzleTerms } from '#lib/book/terms.ts';
 import { parseProof, writeProof } from '#lib/checker/parse-proof.ts';
 import type { Proof } from '#lib/checker/proof.ts';
 import type { Evidence, ReplyValue } from '#lib/engine/verdict.ts';
@@ -13,9 +14,20 @@ import { oneOf } from './one-of.ts';
 const VERDICTS = ['holds', 'slower', 'slips', 'unclear'] as const;
 const CHECKS = ['passed', 'failed', 'too-large', 'not-checkable'] as const;
 
-/** Budgets as the book's key carries them. */
-export function budgetsKey(budgets: { readonly proofNodes: number; readonly budgetNodes: number }): string {
-  return `${budgets.proofNodes}/${budgets.budgetNodes}`;
+/**
+ * What the verdicts of a book depend on beside position, move and engine, as the key carries it: the
+ * budgets, and in win and draw tasks the bounds.
+ */
+export function budgetsKey(terms: Omit<PuzzleTerms, 'published'>): string {
+  const { winBound, slipBound, drawBound, drawSlipBound, proofNodes, budgetNodes } = terms;
+  switch (terms.task.kind) {
+    case 'mate':
+      return `mate ${proofNodes}`;
+    case 'win':
+      return `win ${winBound}/${slipBound} ${budgetNodes} ${proofNodes}`;
+    case 'draw':
+      return `draw ${drawBound}/${drawSlipBound} ${budgetNodes} ${proofNodes}`;
+  }
 }
 
 // Stored as `{kind: 'proof'}` with the tree in a table of its own.
@@ -53,20 +65,28 @@ export interface BookVersion {
 const NO_PROOF: Proof = { v: 1, fen: '', n: 0, nodes: [] };
 
 /**
- * The rows of a book in the order of their making, after row `after`. Proof trees are left out:
- * marking needs the verdicts alone, and trees are large.
+ * The rows of a book in the order of their making, after row `after`. Proof trees are left out unless
+ * asked for: marking needs the verdicts alone, and trees are large.
  */
 export async function loadBookRows(
   tx: Tx,
   puzzleId: number,
   version: BookVersion,
-  after = 0,
+  { after = 0, withProofs = false }: { readonly after?: number; readonly withProofs?: boolean } = {},
 ): Promise<{ rows: BookRow[]; last: number }> {
   const stored = await tx.bookRow.findMany({
     where: { puzzleId, ...version, id: { gt: after } },
     orderBy: { id: 'asc' },
+    ...(withProofs ? { include: { proof: true } } : {}),
   });
-  return { rows: stored.map((row) => toBookRow(row, NO_PROOF)), last: stored.at(-1)?.id ?? after };
+  const rows = stored.map((row) => toBookRow(row, 'proof' in row ? readProof(row.proof) : NO_PROOF));
+  return { rows, last: stored.at(-1)?.id ?? after };
+}
+
+function readProof(stored: unknown): Proof | null {
+  if (typeof stored !== 'object' || stored === null) return null;
+  const parsed = parseProof(JSON.parse(String(Reflect.get(stored, 'body'))));
+  return parsed.ok ? parsed.value : null;
 }
 
 /** The proof tree behind a verdict; null where it rests on none. */
@@ -80,9 +100,7 @@ export async function loadProof(
     orderBy: { id: 'desc' },
     include: { proof: true },
   });
-  if (row?.proof == null) return null;
-  const parsed = parseProof(JSON.parse(row.proof.body));
-  return parsed.ok ? parsed.value : null;
+  return readProof(row?.proof);
 }
 
 async function saveProofs(tx: Tx, puzzleId: number, rows: readonly BookRow[]): Promise<Map<BookRow, string>> {

@@ -1,0 +1,125 @@
+// Is the claim true, and what else is? The worker answers the book's first questions, many at once,
+// while the host watches; what is found is kept as it is found, so that a killed worker goes on.
+
+import type { BookRow, Lacking } from '#lib/book/book-row.ts';
+import { movesLeftAtStart } from '#lib/book/claim.ts';
+import { firstQuestions } from '#lib/book/first-questions.ts';
+import { createTree } from '#lib/book/position-tree.ts';
+import { readPublishedLines } from '#lib/book/published-lines.ts';
+import { createBook, type SolutionBook } from '#lib/book/solution-book.ts';
+import type { PuzzleTerms } from '#lib/book/terms.ts';
+import { ENGINE_VERSION } from '#lib/engine/engine-version.ts';
+import { log } from '#lib/machine/log.ts';
+import { appendBookRows, budgetsKey, loadBookRows } from '#lib/store/books.ts';
+import { db, inTransaction } from '#lib/store/client.ts';
+import { toJson } from '#lib/store/json.ts';
+import { appendLog } from '#lib/store/log.ts';
+import { beginProgress, endProgress } from '#lib/store/progress.ts';
+import { saveVerified } from '#lib/store/puzzle-moments.ts';
+import { loadPuzzle, loadTerms } from '#lib/store/puzzles.ts';
+import type { Verify } from './extend-book.ts';
+import { reportOf } from './soundness.ts';
+import { followVerification, type VerificationFollower } from './verification-progress.ts';
+
+/** Moves of one position that are asked for together: few enough to spread over the threads. */
+const MOVES_A_JOB = 4;
+
+/** Verifies a puzzle. Begun again, it goes on from the rows that are there. */
+export async function verifyPuzzle(input: {
+  readonly puzzleId: number;
+  readonly verify: Verify;
+}): Promise<void> {
+  const { puzzleId, verify } = input;
+  const puzzle = await loadPuzzle(db(), { id: puzzleId });
+  if (puzzle === null) return;
+  const terms = await loadTerms(db(), puzzle);
+  await beginProgress(db(), puzzleId, 'running');
+  const follower = followVerification(puzzleId);
+  try {
+    const book = await fillBook({ puzzleId, terms, verify, follower });
+    await follower.end();
+    await keep(puzzleId, terms, book);
+  } catch (error) {
+    await follower.end();
+    const why = error instanceof Error ? error.message : String(error);
+    await endProgress(db(), puzzleId, why.slice(0, 500));
+    log().error({ puzzleId, problem: why }, 'a verification failed');
+    throw error;
+  }
+}
+
+interface Filling {
+  readonly puzzleId: number;
+  readonly terms: PuzzleTerms;
+  readonly verify: Verify;
+  readonly follower: VerificationFollower;
+}
+
+async function fillBook({ puzzleId, terms, verify, follower }: Filling): Promise<SolutionBook> {
+  const version = { engineVersion: ENGINE_VERSION, budgets: budgetsKey(terms) };
+  const { rows: known } = await loadBookRows(db(), puzzleId, version, { withProofs: true });
+  const book = createBook(known);
+  const tree = createTree(terms.fen);
+  const published = readPublishedLines(terms, tree);
+  follower.found(known);
+  for (;;) {
+    const questions = firstQuestions({ terms, book, tree, published });
+    const jobs = questions.flatMap(({ fen, position, movesLeft, moves }) =>
+      chunks(moves.map((move): Lacking => ({ fen, position, movesLeft, move }))),
+    );
+    if (jobs.length === 0) return book;
+    follower.expect(jobs.reduce((sum, job) => sum + job.length, 0));
+    const before = book.size;
+    const found = await Promise.all(
+      jobs.map(async (lacking) => {
+        const rows = await verify({ terms, lacking, onProgress: follower.progressOf(lacking) });
+        await inTransaction((tx) => appendBookRows(tx, puzzleId, rows, version.budgets));
+        follower.found(rows, lacking);
+        return rows;
+      }),
+    );
+    // In the order of the questions, whichever thread was first.
+    book.add(found.flat());
+    if (book.size === before) throw new Error('The engine gave no verdict.');
+  }
+}
+
+function chunks(list: readonly Lacking[]): Lacking[][] {
+  const parts: Lacking[][] = [];
+  for (let at = 0; at < list.length; at += MOVES_A_JOB) parts.push(list.slice(at, at + MOVES_A_JOB));
+  return parts;
+}
+
+/** True where a first move holds; unclear where none is known to and one is open; else false (rule A5). */
+function claimOf(first: readonly BookRow[]): 'true' | 'false' | 'unclear' {
+  if (first.some((row) => row.verdict === 'holds')) return 'true';
+  return first.some((row) => row.verdict === 'unclear') ? 'unclear' : 'false';
+}
+
+async function keep(puzzleId: number, terms: PuzzleTerms, book: SolutionBook): Promise<void> {
+  const first = book.rowsAt(createTree(terms.fen).root.bookPosition, movesLeftAtStart(terms));
+  const claim = claimOf(first);
+  const report = toJson(reportOf(terms, book));
+  const rows = book.rows();
+  const failed = rows.filter((row) => row.check === 'failed').length;
+  await inTransaction(async (tx) => {
+    const puzzle = await loadPuzzle(tx, { id: puzzleId });
+    if (puzzle === null) return;
+    // Changed meanwhile: another verification has been asked for.
+    if (JSON.stringify(await loadTerms(tx, puzzle)) !== JSON.stringify(terms)) return;
+    await saveVerified(tx, puzzleId, { claim, report, engineVersion: ENGINE_VERSION });
+    await endProgress(tx, puzzleId, null);
+    if (failed > 0) await appendLog(tx, { kind: 'check-failed', puzzleId, details: { rows: failed } });
+    await appendLog(tx, {
+      kind: 'puzzle-verified',
+      puzzleId,
+      details: {
+        claim,
+        keys: first.filter((row) => row.verdict === 'holds').length,
+        verdicts: rows.length,
+        nodes: rows.reduce((sum, row) => sum + row.nodes, 0),
+        engine: ENGINE_VERSION,
+      },
+    });
+  });
+}
