@@ -9,11 +9,12 @@ import { mayBeSeen } from '#lib/puzzle/what-may-be-seen.ts';
 import { parseFen } from '#lib/rules/parse-fen.ts';
 import type { Position } from '#lib/rules/position.ts';
 import { bookPosition } from '#lib/rules/position-key.ts';
-import { budgetsKey, loadBookRows, loadProof } from '#lib/store/books.ts';
+import { loadProof } from '#lib/store/books.ts';
 import { db } from '#lib/store/client.ts';
-import { loadPuzzle, loadTerms, type PuzzleRecord } from '#lib/store/puzzles.ts';
+import { loadPuzzle, loadTerms } from '#lib/store/puzzles.ts';
 import { countFirstMoves, loadRoll } from '#lib/store/solution-facts.ts';
 import type { Locale } from '#lib/words/locale.ts';
+import { loadBook } from '../answers/loaded-book.ts';
 import { type FirstMove, judgeFirstMove } from './first-moves.ts';
 import { publicView } from './show-public-puzzle.ts';
 import { type SolutionLine, solutionLines } from './solution-lines.ts';
@@ -57,7 +58,7 @@ export async function showSolution(input: {
   const start = parseFen(record.terms.fen);
   if (puzzle === null || !start.ok) return refuse({ code: 'unknown-puzzle' });
   const terms = await loadTerms(tx, record);
-  const book = await loadBook(record);
+  const book = (await loadBook(tx, record))?.book ?? createBook([]);
   const movesLeft = record.task.kind === 'mate' ? record.task.moves : null;
   const keys = holdingMoves(book, start.value, movesLeft);
   const proof = await loadProof(tx, record.id, {
@@ -84,12 +85,6 @@ export async function showSolution(input: {
     roll,
     asked: input.asks === null ? null : judge(input.asks),
   });
-}
-
-async function loadBook(record: PuzzleRecord): Promise<SolutionBook> {
-  if (record.engineVersion === null) return createBook([]);
-  const version = { engineVersion: record.engineVersion, budgets: budgetsKey(record.terms) };
-  return createBook((await loadBookRows(db(), record.id, version)).rows);
 }
 
 function holdingMoves(book: SolutionBook, start: Position, movesLeft: number | null): string[] {
