@@ -15,10 +15,13 @@ export type Reason =
     }
   /** The move number `at` mates later, on move `mateOn`, and the text stops before. */
   | { readonly code: 'slower-not-shown'; readonly params: { readonly at: number; readonly mateOn: number } }
-  /** The last reply of the line is weak; these last longer or cost less. */
-  | { readonly code: 'weak-defence'; readonly params: { readonly better: readonly Uci[] } }
+  /** The reply after solver move number `at` is weak; these last longer or cost less. */
+  | {
+      readonly code: 'weak-defence';
+      readonly params: { readonly at: number; readonly better: readonly Uci[] };
+    }
   /**
-   * The last solver move of the line slips. `by` plays the defence out, empty where none is needed; `how` says
+   * The solver move at which the mark stops slips. `by` plays the defence out, empty where none is needed; `how` says
    * what it loses; `better` are moves that hold in its place, as far as known.
    */
   | {

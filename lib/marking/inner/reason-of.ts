@@ -59,7 +59,7 @@ function asked({ terms }: PuzzleFacts): number {
 function weakDefence(facts: PuzzleFacts, { walk }: Judged): Reason {
   const published = walk.node.parent === null ? null : facts.published.movesAt(walk.node.parent.key);
   const better = [...new Set([...(published ?? []), ...(walk.row?.adequate ?? [])])];
-  return { code: 'weak-defence', params: { better: better.slice(0, MOST_BETTER) } };
+  return { code: 'weak-defence', params: { at: walk.verdicts.length, better: better.slice(0, MOST_BETTER) } };
 }
 
 function slip(facts: PuzzleFacts, { walk }: Judged): Reason {

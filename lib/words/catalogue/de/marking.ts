@@ -13,4 +13,62 @@ export const markingDe: Readonly<Record<keyof typeof markingEn, string>> = {
   'outcome-unclear': 'Das entscheidet die Redaktion',
   'outcome-unreadable': 'Nicht lesbar',
   'outcome-chatter': 'Keine Antwort',
+  'outcome-slower-not-shown': 'Matt später, nicht bis zum Ende gezeigt',
+  'why-solved': 'Richtig.',
+  'why-slower':
+    'Das setzt auch matt, aber erst im {mateOn, number}. Zug; gefragt war Matt in {asked, number}.',
+  'why-unfinished': 'So weit richtig, aber noch nicht bis zum Ende.',
+  'why-missing': '{missing, plural, one {Ein weiterer Zug war} other {# weitere Züge waren}} nötig.',
+  'why-goes-on': 'Es könnte so weitergehen: {line}.',
+  'why-slower-not-shown':
+    '{move} setzt auch matt, aber erst im {mateOn, number}. Zug, und die Antwort endet, bevor sie das Matt zeigt.',
+  'why-weak-defence':
+    'So weit richtig, aber {reply} ist nicht die beste Verteidigung; was danach kommt, zählt nicht.',
+  'why-better-defence': 'Was folgt auf {reply}?',
+  'why-slip-no-mate':
+    'Nach {move} spielt {side, select, w {Weiß} other {Schwarz}} {reply}, und {left, plural, =0 {es ist nicht matt} one {im nächsten Zug gibt es kein Matt} other {in # Zügen gibt es kein Matt}}.',
+  'why-slip-too-late': '{move} setzt nicht matt, und es bleibt kein Zug mehr dafür.',
+  'why-slip-no-win':
+    'Nach {move} spielt {side, select, w {Weiß} other {Schwarz}} {reply}, und der Gewinn ist dahin.',
+  'why-slip-no-draw':
+    'Nach {move} spielt {side, select, w {Weiß} other {Schwarz}} {reply}, und das Remis ist dahin.',
+  'why-slip-known': '{move} reicht nicht aus.',
+  'why-slip-stalemate': '{move} setzt patt.',
+  'why-slip-draw': 'Nach {move} ist die Partie remis.',
+  'why-defence-line': 'Zum Beispiel {line}.',
+  'why-better-move': '{count, plural, one {{moves} war der Zug.} other {Richtig waren diese Züge: {moves}.}}',
+  'why-good-before':
+    '{count, plural, one {Der erste Zug ist richtig.} other {Die ersten # Züge sind richtig.}}',
+  'why-impossible': '„{text}“ ist im {at, number}. Zug nicht spielbar.',
+  'why-impossible-no-text': 'Was für den {at, number}. Zug dasteht, ist nicht spielbar.',
+  'why-unclear-verdict':
+    'Die Engine konnte {move} in ihrem Rahmen nicht klären; das entscheidet die Redaktion.',
+  'why-not-verified':
+    'Ein Teil dieser Antwort ließ sich nicht von selbst prüfen; das entscheidet die Redaktion.',
+  'why-too-many-fillings':
+    'Es fehlen zu viele Gegenzüge, um alle auszuprobieren; das entscheidet die Redaktion.',
+  'why-two-readings': 'Der Text lässt sich auf zwei Arten lesen ({moves}), und sie sind nicht gleich gut.',
+  'why-unreadable': 'Bei „{text}“ ließ sich kein Zug erkennen.',
+  'why-unreadable-no-text': 'Im Text ließ sich kein Zug erkennen.',
+  'why-board-turned':
+    'Das liest sich wie Züge auf einem Brett von der anderen Seite; das entscheidet die Redaktion.',
+  'why-chatter': 'Nichts in diesem Text sieht nach einem Zug aus.',
+  'and-other-way': 'Es ist ein anderer Weg als der veröffentlichte und ebenso gut.',
+  'and-found-both': 'Beide angegebenen Züge sind richtig.',
+  'and-generous': 'Wo der Text eine Wahl ließ, wurde er zu deinen Gunsten gelesen.',
+  'and-typo': 'Ein Tippfehler wurde berichtigt.',
+  'and-past-the-end': 'Was danach noch dasteht, stimmt nicht; es wurde nicht mehr gebraucht.',
+  'and-still-winning': 'Die Stellung bleibt gewonnen, aber das verlangte Matt ist es nicht.',
+  'and-cut-by-source': 'Der Text wurde dort, wo er herkommt, abgeschnitten; die Redaktion sieht ihn sich an.',
+  'how-far-mate-now': 'Der Mattzug genügt.',
+  'how-far-first-move': 'Der erste Zug genügt.',
+  'how-far-mate': 'Bis zum Matt; der letzte Zug darf fehlen.',
+  'how-far-mate-written': 'Bis zum Matt, der Mattzug gehört dazu.',
+  'how-far-win': 'Bis der Gewinn für alle klar ist.',
+  'how-far-win-about':
+    'Bis der Gewinn für alle klar ist ({moves, plural, one {vielleicht genügt der erste Zug} other {etwa # Züge}}).',
+  'how-far-draw': 'Bis das Remis sicher ist.',
+  'how-far-draw-about':
+    'Bis das Remis sicher ist ({moves, plural, one {vielleicht genügt der erste Zug} other {etwa # Züge}}).',
+  'how-far-pinned': '{moves, plural, one {Ein guter Zug genügt.} other {Gib # gute Züge an.}}',
 };
