@@ -55,7 +55,8 @@ function matchShape(position: Position, shape: Shape, lastTo: Square): Match[] {
   const matches: Match[] = [];
   for (const move of candidates(position, shape)) {
     if (!fits(position, shape, move)) continue;
-    matches.push({ move, langs: shape.langs, cost: shape.cost + mismatch(shape, move), isGenerous: false });
+    const cost = shape.cost + mismatch(shape, move);
+    matches.push({ move, langs: shape.langs, cost, isGenerous: shape.cost > 5 });
   }
   return narrowed(matches, shape, lastTo);
 }

@@ -11,7 +11,7 @@ import { phrasesOf } from './inner/phrases.ts';
 import type { ScanContext } from './inner/scan-compact.ts';
 import { searchReadings } from './inner/search.ts';
 import { turnShape } from './inner/shape.ts';
-import { isAddressed, isCutBySource, scanContextOf } from './inner/whole-text.ts';
+import { halfMove, isAddressed, isCutBySource, scanContextOf } from './inner/whole-text.ts';
 import { READER_VERSION } from './reader-version.ts';
 import type { Reading, ReadResult } from './reading.ts';
 
@@ -49,7 +49,7 @@ export function readText(input: {
   const mostReadings = Math.max(1, Math.min(MOST_READINGS, input.maxReadings ?? MOST_READINGS));
   const task: Task = { position: input.position, folded, items, context, mostReadings };
   const readings = readItems(task).slice(0, mostReadings);
-  const looksLikeMove = firstMove(items);
+  const looksLikeMove = firstMove(items) ?? halfMove(folded.text);
   const isAnswer = readings.length > 0;
   return {
     kind: isAnswer ? 'answer' : looksLikeMove === null ? 'chatter' : 'unreadable',

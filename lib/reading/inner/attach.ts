@@ -7,6 +7,7 @@ import {
   type Budget,
   childOf,
   childTowards,
+  hasReply,
   type Landing,
   landings,
   landingsAfterGap,
@@ -81,7 +82,8 @@ function join(attached: Attached, joint: Joint): number {
   const { state, item } = attached;
   const { node, landing, followsGap } = joint;
   const known = joint.relation === 'continue' ? null : knownChild(state, node, landing);
-  if (joint.relation === 'mention' && known === null) return 1000;
+  if (joint.relation === 'mention' && (known === null || landing.match.cost > 1)) return 1000;
+  if (joint.relation === 'replace' && known !== null && !item.cues.has('branch')) return 1000;
   const start = joint.way[0]?.start ?? item.start;
   const end = joint.way[0]?.end ?? item.end;
   const child =
@@ -93,6 +95,7 @@ function join(attached: Attached, joint: Joint): number {
   const number = numberOf(state, item, child);
   liberty += number.cost + sideCost(item, node, followsGap);
   const langs = languageAfter(state.langs, landing, joint.way[0]);
+  if (langs === null) return 1000;
   liberty += langs.cost;
   let next: State = {
     ...plan.state,
@@ -162,7 +165,8 @@ function planFor(attached: Attached, joint: Joint, child: Node): Plan {
   const { state, item } = attached;
   const isRejected = item.isStruck || item.rejected > 0;
   if (isRejected) {
-    attached.out.push(asTry(state, item, child, joint));
+    const turnedDown = asTry(state, item, child, joint);
+    if (turnedDown !== null) attached.out.push(turnedDown);
   }
   const counted = isRejected
     ? item.rejected === 1 && !item.isStruck
@@ -175,9 +179,10 @@ function planFor(attached: Attached, joint: Joint, child: Node): Plan {
 }
 
 /** Rule R10: shown, neither earning nor costing. */
-function asTry(state: State, item: MoveItem, child: Node, joint: Joint): State {
+function asTry(state: State, item: MoveItem, child: Node, joint: Joint): State | null {
   const number = numberOf(state, item, child);
   const langs = languageAfter(state.langs, joint.landing, joint.way[0]);
+  if (langs === null) return null;
   return {
     ...state,
     ended: endLine(state),
@@ -234,12 +239,23 @@ function replace(state: State, item: MoveItem, node: Node, child: Node): Plan {
   const ended = endLine(state);
   const hasCue = cues.has('or') || cues.has('slash') || cues.has('branch');
   if (child.by === 'defender') {
-    const liberty = hasCue || state.isFreshBracket ? COST.cuedBranch : COST.plainBranch;
+    const liberty =
+      hasCue || state.isFreshBracket ? COST.cuedBranch : plainCost(state, item, COST.plainBranch);
     return { state: { ...state, ended, cursor: child, kind: 'branch' }, liberty };
   }
   const isCued = cues.has('or') || cues.has('slash');
-  const liberty = isCued ? COST.cuedChoice : state.isFreshBracket ? COST.bracketChoice : COST.plainChoice;
+  const liberty = isCued
+    ? COST.cuedChoice
+    : state.isFreshBracket
+      ? COST.bracketChoice
+      : plainCost(state, item, COST.plainChoice);
   return { state: { ...state, ended, cursor: child, kind: 'choice' }, liberty };
+}
+
+/** Without any word a move takes another's place only where a sentence, a line or the game begins anew. */
+function plainCost(state: State, item: MoveItem, cost: number): number {
+  const isNew = item.isFreshStart || state.kind === 'walk' || state.kind === 'try' || item.number !== null;
+  return isNew || !hasReply(state.cursor) ? cost : COST.unmarked;
 }
 
 /** Rule R3: what stood there is taken back. */
@@ -284,15 +300,12 @@ function languageAfter(
   langs: number,
   landing: Landing,
   step: Step | undefined,
-): { readonly langs: number; readonly cost: number } {
+): { readonly langs: number; readonly cost: number } | null {
   const both = langs & landing.match.langs;
   if (both !== 0) return { langs: both, cost: 0 };
   // A letter that the text's language has keeps its meaning there: only foreign letters change the language.
   const said = (step?.shapes ?? []).reduce((mask, shape) => mask | shape.langs, 0);
-  return {
-    langs: landing.match.langs,
-    cost: (said & langs) !== 0 ? COST.languageBroken : COST.languageChange,
-  };
+  return (said & langs) !== 0 ? null : { langs: landing.match.langs, cost: COST.languageChange };
 }
 
 /** Places other than the cursor where a move may join, nearest first; at most eight. */

@@ -20,6 +20,10 @@ export const COST = {
   cuedChoice: 1,
   bracketChoice: 3,
   plainChoice: 9,
+  /** The same where nothing begins anew: an illegal move is likelier. */
+  unmarked: 40,
+  /** A move that cannot be played and is taken back at once. */
+  takenBack: 2,
   resume: 4,
   /** A move named again. */
   mention: 1,
@@ -27,6 +31,7 @@ export const COST = {
   skippedThreat: 9,
   /** A square in prose, not taken. */
   skippedProse: 3,
+  skippedMalformed: 10,
   skippedMove: 30,
   skippedInSideLine: 12,
   /** A move turned down and counted all the same. */
@@ -38,7 +43,7 @@ export const COST = {
   /** Each move after the stop. */
   dropped: 10,
   languageChange: 4,
-  languageBroken: 40,
+
   noMainLine: 20,
 } as const;
 

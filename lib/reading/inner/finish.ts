@@ -42,14 +42,23 @@ function readingOf(state: State, folded: FoldedText): Reading {
   const hasReply = state.badReply !== null || lines.some((line) => line.some(({ by }) => by === 'defender'));
   return {
     line: main.map((node) => moveOf(node, folded)),
-    branches: branches.reverse().map((node) => lineOf(node, folded)),
-    choices: choices.reverse().map((node) => lineOf(node, folded)),
-    tries: tries.reverse().map((node) => lineOf(node, folded)),
+    branches: longestOf(branches).map((node) => lineOf(node, folded)),
+    choices: longestOf(choices).map((node) => lineOf(node, folded)),
+    tries: longestOf(tries).map((node) => lineOf(node, folded)),
     impossibleAt: stop?.ply ?? null,
     impossibleSpan: stop === null ? null : placeOf(folded, stop.start, stop.end),
     isSolverOnly: !hasReply && !state.isGenerous && main.length > 1,
     isGenerous: state.isGenerous,
   };
+}
+
+/** In the order of the text, without those that another goes on from. */
+function longestOf(nodes: readonly Node[]): Node[] {
+  const inner = new Set<Node>();
+  for (const node of nodes) {
+    for (let at = node.parent; at !== null; at = at.parent) inner.add(at);
+  }
+  return [...new Set(nodes)].reverse().filter((node) => !inner.has(node));
 }
 
 function lineOf(node: Node, folded: FoldedText): ReadLine {

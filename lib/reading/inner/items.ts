@@ -22,6 +22,10 @@ export interface MoveItem {
   readonly isExclaimed: boolean;
   readonly isStruck: boolean;
   readonly isTypo: boolean;
+  /** A sentence, a line or a paragraph ends before it. */
+  readonly isFreshStart: boolean;
+  /** The next move comes with a word of correction. */
+  readonly isTakenBack: boolean;
   readonly cues: ReadonlySet<Cue | 'slash'>;
   /** 2: turned down for certain; 1: perhaps. */
   readonly rejected: 0 | 1 | 2;
@@ -52,6 +56,13 @@ const NOUNS_BEHIND = new Set(
    bauer springer feld papier peon pion`.split(/\s+/),
 );
 
+/** Words that join moves and are no prose. */
+const CONNECTORS = new Set(
+  'and then und y et e и ve dann luego puis poi next followed by & + затем потом sonra ensuite entao'.split(
+    ' ',
+  ),
+);
+
 interface Between {
   readonly words: string[];
   readonly cues: Set<Cue | 'slash'>;
@@ -59,6 +70,7 @@ interface Between {
   rejectsNext: 0 | 1 | 2;
   number: number | null;
   dots: number;
+  isFreshStart: boolean;
 }
 
 /** Turns lexemes into items. `struck` marks characters that the writer struck out. */
@@ -76,19 +88,35 @@ export function itemsOf(lexemes: readonly AnyLexeme[], struck: Uint8Array | null
     const between = readBetween(gap);
     gap = [];
     markRejected(items, lastMove, between.rejectsLast);
+    if (between.cues.has('correct') || between.cues.has('restart')) markTakenBack(items, lastMove);
     lastMove = items.length;
     items.push(
       moveItem(lexeme, between, { prose: proseOf(lexemes, index), isStruck: struck?.[lexeme.start] === 1 }),
     );
   });
   markRejected(items, lastMove, readBetween(gap).rejectsLast);
-  return items;
+  return withoutSlashes(items);
 }
 
 function markRejected(items: Item[], at: number, level: 0 | 1 | 2): void {
   const item = items[at];
   if (level === 0 || item === undefined || item.type !== 'move' || item.rejected >= level) return;
   items[at] = { ...item, rejected: level };
+}
+
+function markTakenBack(items: Item[], at: number): void {
+  const item = items[at];
+  if (item?.type === 'move') items[at] = { ...item, isTakenBack: true };
+}
+
+/** Slashes between all moves are commas, not choices. */
+function withoutSlashes(items: readonly Item[]): Item[] {
+  const moves = items.filter((item) => item.type === 'move');
+  const slashes = moves.filter(({ cues }) => cues.has('slash')).length;
+  if (moves.length < 3 || slashes < moves.length - 1) return [...items];
+  return items.map((item) =>
+    item.type === 'move' ? { ...item, cues: new Set([...item.cues].filter((cue) => cue !== 'slash')) } : item,
+  );
 }
 
 function moveItem(
@@ -110,6 +138,8 @@ function moveItem(
     isExclaimed: isMove && lexeme.isExclaimed,
     isStruck: around.isStruck,
     isTypo: isMove && 'isTypo' in lexeme && lexeme.isTypo,
+    isFreshStart: between.isFreshStart,
+    isTakenBack: false,
     cues: between.cues,
     rejected: between.rejectsNext,
     number: between.number,
@@ -121,17 +151,28 @@ function moveItem(
 function readBetween(gap: readonly AnyLexeme[]): Between {
   const words: string[] = [];
   const breaks: boolean[] = [];
-  const found: Between = { words, cues: new Set(), rejectsLast: 0, rejectsNext: 0, number: null, dots: 0 };
+  const found: Between = {
+    words,
+    cues: new Set(),
+    rejectsLast: 0,
+    rejectsNext: 0,
+    number: null,
+    dots: 0,
+    isFreshStart: false,
+  };
   let dashes = 0;
-  for (const lexeme of gap) {
+  for (const [index, lexeme] of gap.entries()) {
     if (lexeme.type === 'word') {
       words.push(lexeme.word);
       breaks.push(false);
+      if (lexeme.word === 'b' && isColon(gap[index + 1])) found.cues.add('black');
     } else if (lexeme.type === 'number') {
       found.number = lexeme.n;
       found.dots = lexeme.dots;
     } else if (lexeme.type === 'sign') {
       if (lexeme.sign === '.') found.dots += 1;
+      if (';\n|'.includes(lexeme.sign) || (lexeme.sign === '.' && words.length > 0))
+        found.isFreshStart = true;
       if (lexeme.sign === '/') found.cues.add('slash');
       if (lexeme.sign === '~') found.cues.add('any');
       if (lexeme.sign === '-') dashes += 1;
@@ -154,6 +195,10 @@ function readBetween(gap: readonly AnyLexeme[]): Between {
   return found;
 }
 
+function isColon(lexeme: AnyLexeme | undefined): boolean {
+  return lexeme?.type === 'sign' && lexeme.sign === ':';
+}
+
 function readCues(words: readonly string[], breaks: readonly boolean[], found: Between): void {
   let at = 0;
   while (at < words.length) {
@@ -167,8 +212,9 @@ function readCues(words: readonly string[], breaks: readonly boolean[], found: B
     const isBrokenBefore = breaks.slice(0, at).includes(true);
     const isBrokenAfter = breaks.slice(at, words.length).includes(true);
     if (cue === 'reject-after' || cue === 'doubt-after') {
-      if (!isBrokenBefore && at < 6)
-        found.rejectsLast = cue === 'reject-after' ? 2 : found.rejectsLast === 2 ? 2 : 1;
+      if (!isBrokenBefore && at < (cue === 'reject-after' ? 6 : 2) && !changesSubject(words, at)) {
+        found.rejectsLast = cue === 'reject-after' || found.rejectsLast === 2 ? 2 : 1;
+      }
     } else if (cue === 'reject-before' || cue === 'doubt-before') {
       if (!isBrokenAfter && words.length - next < 4) found.rejectsNext = cue === 'reject-before' ? 2 : 1;
     } else if (cue === 'no') {
@@ -188,9 +234,18 @@ function readCues(words: readonly string[], breaks: readonly boolean[], found: B
   }
 }
 
+/** "... and Black can't": what follows no longer speaks of the move. */
+function changesSubject(words: readonly string[], before: number): boolean {
+  return words.slice(0, before).some((word) => {
+    const cue = cueAt([word], 0)?.cue;
+    return cue === 'white' || cue === 'black' || CONNECTORS.has(word) || senseIn(word, 'piece') !== null;
+  });
+}
+
 /** How likely the token is a word of prose; written moves with a man's letter never are. */
 function proseOf(lexemes: readonly AnyLexeme[], index: number): Prose {
   const lexeme = lexemes[index];
+  if (lexeme?.type === 'malformed') return lexeme.isMoveLike ? 1 : 2;
   if (lexeme === undefined || lexeme.type !== 'move') return 2;
   if (lexeme.strength === 'strong' || lexeme.strength === 'phrase') return 0;
   const before = lexemes[index - 1];
@@ -201,7 +256,10 @@ function proseOf(lexemes: readonly AnyLexeme[], index: number): Prose {
   if (after?.type === 'word' && NOUNS_BEHIND.has(after.word)) return 3;
   if (lexeme.strength === 'files' && (before?.type === 'word' || after?.type === 'word')) return 3;
   const isPlain = (word: string): boolean =>
-    senseIn(word, 'check') === null && senseIn(word, 'passant') === null && cueAt([word], 0) === null;
+    !CONNECTORS.has(word) &&
+    senseIn(word, 'check') === null &&
+    senseIn(word, 'passant') === null &&
+    cueAt([word], 0) === null;
   const touching = [before, after].filter((one) => one?.type === 'word' && isPlain(one.word)).length;
   return touching === 0 ? 0 : touching === 1 ? 1 : 2;
 }

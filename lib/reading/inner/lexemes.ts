@@ -4,7 +4,7 @@ import { type CastlingScan, scanCastling } from './scan-castling.ts';
 import { type ScanContext, type Step, type Strength, scanCompact } from './scan-compact.ts';
 import { scanDescriptive } from './scan-descriptive.ts';
 import { scanTail, type Tail } from './scan-tail.ts';
-import type { Shape } from './shape.ts';
+import { type Shape, shapeOf } from './shape.ts';
 import { fileAt, isDigitAt, isLetterAt, isWordAt, rankAt } from './signs.ts';
 import { senseIn, sensesOf } from './word-table.ts';
 
@@ -31,7 +31,7 @@ export type Lexeme =
     }
   | { readonly type: 'open' | 'close'; readonly start: number; readonly end: number; readonly sign: string }
   | { readonly type: 'word'; readonly start: number; readonly end: number; readonly word: string }
-  | { readonly type: 'malformed'; readonly start: number; readonly end: number }
+  | { readonly type: 'malformed'; readonly start: number; readonly end: number; readonly isMoveLike: boolean }
   | { readonly type: 'sign'; readonly start: number; readonly end: number; readonly sign: string };
 
 /** Cuts a folded text into lexemes; each character is looked at a bounded number of times. */
@@ -79,7 +79,7 @@ function skipEnd(text: string, at: number, isLineStart: boolean): number {
     const end = runEnd(text, at);
     if (isAddress(text, at, end)) return end;
   }
-  if (sign === '@') {
+  if (sign === '@' && !isWordAt(text, at - 1)) {
     let end = at + 1;
     while (isWordAt(text, end) || text.charAt(end) === '_') end += 1;
     return end > at + 1 ? end : at;
@@ -140,7 +140,12 @@ function moveAt(text: string, at: number, context: ScanContext): MoveLexeme | nu
       index === way.length - 1 ? { ...step, shapes: promoted(step.shapes, tail), end: tail.end } : step,
     ),
   );
-  return withTail(at, ways, tail, tail.isPassant || tail.promotions.length > 0 ? 'strong' : scan.strength);
+  return withTail(
+    at,
+    ways,
+    tail,
+    tail.end > scan.end && scan.strength === 'square' ? 'strong' : scan.strength,
+  );
 }
 
 function castlingMove(text: string, at: number, { end, shape, isSure }: CastlingScan): MoveLexeme {
@@ -156,6 +161,7 @@ function withTail(start: number, ways: MoveLexeme['ways'], tail: Tail, strength:
 
 /** The shapes with the new man that the tail names; men other than pawns do not become another. */
 function promoted(shapes: readonly Shape[], tail: Tail): readonly Shape[] {
+  if (tail.isPassant) return [...shapes, ...shapes.flatMap(passantShape)];
   if (tail.promotions.length === 0) return shapes;
   return shapes.flatMap((shape) =>
     (shape.kinds & 2) === 0
@@ -167,6 +173,13 @@ function promoted(shapes: readonly Shape[], tail: Tail): readonly Shape[] {
           langs: langs === -1 ? shape.langs : shape.langs === -1 ? langs : shape.langs & langs,
         })),
   );
+}
+
+/** "exd5 e.p." names the square of the pawn taken: any capture in passing on these files will do. */
+function passantShape({ kinds, langs, fromFiles, toFiles }: Shape): Shape[] {
+  return (kinds & 2) === 0
+    ? []
+    : [shapeOf({ kinds: 2, langs, fromFiles, toFiles, isCapture: true, isPassant: true, cost: 6 })];
 }
 
 /** A move ends where its word ends, or where another move, a number or a known word is glued on. */
@@ -240,6 +253,8 @@ function wordAt(text: string, at: number): Lexeme {
     }
     return malformedAt(text, at);
   }
+  if ('@&$'.includes(text.charAt(end)) && text.charAt(end) !== '' && isWordAt(text, end + 1))
+    return malformedAt(text, at);
   const side = /^[- ]?'?s?[- ]?(?:side|wing)/i.exec(text.slice(end, end + 8));
   const word = text.slice(at, end).toLowerCase();
   if (side !== null && (word === 'king' || word === 'queen' || word === "king's" || word === "queen's")) {
@@ -259,7 +274,9 @@ function malformedAt(text: string, at: number): Lexeme {
   while (end < at + 12 && (isWordAt(text, end) || '-=+#@&'.includes(text.charAt(end) || ' '))) end += 1;
   while (end > at + 1 && !isWordAt(text, end - 1)) end -= 1;
   while (isWordAt(text, end) && end < at + 40) end += 1;
-  return { type: 'malformed', start: at, end: Math.max(end, at + 1) };
+  end = Math.max(end, at + 1);
+  const isMoveLike = end - at < 9 && /[a-h][1-8]/.test(text.slice(at, end));
+  return { type: 'malformed', start: at, end, isMoveLike };
 }
 
 /** True where a file letter stands alone, as in "e schlägt d6" or "f-pawn". */

@@ -112,6 +112,7 @@ function placesOf(phrase: Phrase): { readonly from: NamedSquare | null; readonly
   if (first === undefined) return { from: null, to: null };
   if (second !== undefined) return { from: first, to: second };
   if (first.preposition === 'from') return { from: first, to: null };
-  if (first.preposition === 'on' && first.isBeforeVerb) return { from: first, to: null };
+  if (first.preposition === 'on' && first.isBeforeVerb && phrase.verb !== null)
+    return { from: first, to: null };
   return { from: null, to: first };
 }

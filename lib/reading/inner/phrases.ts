@@ -2,6 +2,7 @@
 // what says no move stays as it was.
 
 import { KIND_BIT } from '#lib/rules/moves-to.ts';
+import { KINDS } from '#lib/rules/position.ts';
 import type { AnyLexeme } from './items.ts';
 import type { Lexeme } from './lexemes.ts';
 import { emptyPhrase, type NamedSquare, type Phrase, shapesOfPhrase, worthOf } from './phrase.ts';
@@ -24,6 +25,7 @@ const STARTING_ROLES: ReadonlySet<WordRole> = new Set([
   'go',
   'check',
 ]);
+const WINGS = new Set(['k', 'q', 'kr', 'qr']);
 const MATING_VERBS = new Set(['mates', 'checks', 'checkmates']);
 
 interface Scan {
@@ -43,7 +45,7 @@ export function phrasesOf(lexemes: readonly Lexeme[]): readonly AnyLexeme[] {
   const out: AnyLexeme[] = [];
   let at = 0;
   while (at < lexemes.length) {
-    const found = startsPhrase(lexemes, at) ? phraseAt(lexemes, at) : null;
+    const found = startsPhrase(lexemes, at) ? phraseAt(lexemes, at) : promotionBehind(lexemes, at);
     const lexeme = lexemes[at];
     if (found !== null) {
       out.push(found.lexeme);
@@ -54,6 +56,40 @@ export function phrasesOf(lexemes: readonly Lexeme[]): readonly AnyLexeme[] {
     }
   }
   return out;
+}
+
+/** "a8 and becomes a rook": the new man named in the words behind the square. */
+function promotionBehind(
+  lexemes: readonly Lexeme[],
+  at: number,
+): { readonly lexeme: AnyLexeme; readonly end: number } | null {
+  const move = lexemes[at];
+  if (move?.type !== 'move' || move.ways.length !== 1) return null;
+  const step = move.ways[0]?.[0];
+  const shape = step?.shapes[0];
+  if (step === undefined || shape === undefined) return null;
+  if (shape.kinds !== KIND_BIT.p || shape.promotion !== null || (shape.toRanks & ~0x81) !== 0) return null;
+  let hasVerb = false;
+  for (let next = at + 1; next < at + 7; next += 1) {
+    const lexeme = lexemes[next];
+    if (lexeme?.type !== 'word') return null;
+    const piece = senseIn(lexeme.word, 'piece');
+    if (piece !== null && hasVerb) {
+      const men = KINDS.filter((kind) => (piece.kinds & KIND_BIT[kind]) !== 0);
+      const shapes = men.map((promotion) => ({ ...shape, promotion }));
+      const lexemeWithMan: AnyLexeme = {
+        ...move,
+        end: lexeme.end,
+        ways: [[{ ...step, shapes, end: lexeme.end }]],
+        strength: 'phrase',
+        isTypo: false,
+      };
+      return { lexeme: lexemeWithMan, end: next + 1 };
+    }
+    if (senseIn(lexeme.word, 'promote') !== null) hasVerb = true;
+    else if (piece !== null || (sensesOf(lexeme.word).length === 0 && lexeme.word !== 'and')) return null;
+  }
+  return null;
 }
 
 function startsPhrase(lexemes: readonly Lexeme[], at: number): boolean {
@@ -186,7 +222,11 @@ function takeWord(scan: Scan, word: string): boolean {
   const roles = sensesOf(word);
   const isBeforeSquare = next?.type === 'move' && next.strength === 'square';
   if (word === 'at' || word === 'sah') return takeTurkish(scan, word, isBeforeSquare || isTaking(next));
-  const piece = senseIn(word, 'piece') ?? null;
+  if (phrase.castles && phrase.side === null && WINGS.has(word)) {
+    phrase.side = word.startsWith('k') ? 'short' : 'long';
+    return advance(scan, true);
+  }
+  const piece = senseIn(word, 'piece');
   if (piece !== null) return takePiece(scan, piece.kinds);
   for (const role of ['take', 'promote', 'castle', 'give', 'passant', 'short', 'long', 'go'] as const) {
     if (roles.some((sense) => sense.role === role) && takeRole(scan, role, word)) return true;

@@ -110,7 +110,14 @@ function scanAfter(text: string, at: number, prefix: Prefix, context: ScanContex
     const second = coordinateAt(text, victim.end, takesCapitals || victim.kinds > 0, hasMan);
     const goal = wholeSquare(second);
     if (goal !== null) {
-      return twoCoordinates(text, at, { prefix, first, second: goal, victims: victim.kinds, separator });
+      return twoCoordinates(text, at, {
+        prefix,
+        first,
+        second: goal,
+        victims: victim.kinds,
+        separator,
+        context,
+      });
     }
     if (!hasMan && second !== null && first !== null && second.rank < 0 && first.rank < 0) {
       return separator.isCapture ? filesOnly(text, at, first, second, 'strong') : null;
@@ -120,7 +127,7 @@ function scanAfter(text: string, at: number, prefix: Prefix, context: ScanContex
   const adjacent = coordinateAt(text, first.end, takesCapitals, hasMan);
   const goal = wholeSquare(adjacent);
   if (goal !== null) {
-    return twoCoordinates(text, at, { prefix, first, second: goal, victims: 0, separator: null });
+    return twoCoordinates(text, at, { prefix, first, second: goal, victims: 0, separator: null, context });
   }
   const square = wholeSquare(first);
   if (square !== null) return oneCoordinate(at, prefix, square);
@@ -206,10 +213,11 @@ interface TwoParts {
   readonly second: Coordinate;
   readonly victims: number;
   readonly separator: Separator | null;
+  readonly context: ScanContext;
 }
 
 function twoCoordinates(text: string, at: number, parts: TwoParts): Scan | null {
-  const { prefix, first, second, victims, separator } = parts;
+  const { prefix, first, second, victims, separator, context } = parts;
   const hasMan = prefix.end > at;
   // "Q to somewhere" letters glued behind: not a move but a word.
   if (
@@ -235,7 +243,7 @@ function twoCoordinates(text: string, at: number, parts: TwoParts): Scan | null 
       toRanks: maskOf(second.rank),
       isCapture,
       victims,
-      cost: prefix.cost,
+      cost: prefix.cost + (hasMan || context.isAllCapitals || !isCapital(text.charAt(at)) ? 0 : 2),
     }),
   );
   const whole: Step = { shapes, start: at, end: second.end };

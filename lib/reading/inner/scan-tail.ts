@@ -3,7 +3,7 @@
 
 import { KIND_BIT } from '#lib/rules/moves-to.ts';
 import { KINDS, type Kind } from '#lib/rules/position.ts';
-import { type LetterSense, SPELLINGS } from './letters.ts';
+import { type LetterSense, RARE_LANGUAGES, SPELLINGS } from './letters.ts';
 import { fileAt, isCapital, isDigitAt, isLetterAt, isWordAt, rankAt } from './signs.ts';
 import { senseIn } from './word-table.ts';
 
@@ -110,7 +110,10 @@ function manAt(text: string, at: number): Promotion | null {
     const stop = at + spelling.sign.length;
     if (text.slice(at, stop).toUpperCase() !== spelling.sign) continue;
     if (isWordAt(text, stop) || startsSquare(text, stop) || startsSquare(text, stop + 1)) continue;
-    const senses = spelling.senses.filter(({ needsCyrillic }) => !needsCyrillic);
+    const senses = spelling.senses
+      .filter(({ needsCyrillic }) => !needsCyrillic)
+      .map((sense) => ({ ...sense, langs: sense.langs === -1 ? -1 : sense.langs & ~RARE_LANGUAGES }))
+      .filter(({ langs }) => langs !== 0);
     return { end: stop, senses: senses.flatMap(kindOfSense) };
   }
   return null;

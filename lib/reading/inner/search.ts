@@ -102,7 +102,7 @@ function takeMove(state: State, item: MoveItem, run: Move): void {
     out.push(isSure ? { ...state, cost: state.cost + COST.dropped } : state);
     return;
   }
-  if (!isSure) out.push({ ...state, cost: state.cost + (item.prose === 3 ? 0 : COST.skippedProse) });
+  if (!isSure) out.push({ ...state, cost: state.cost + skipCost(item) });
   else if (item.cues.has('threat')) out.push({ ...state, cost: state.cost + COST.skippedThreat });
   if (item.prose === 3 || budget.left <= 0) {
     if (isSure) out.push({ ...state, cost: state.cost + COST.skippedMove });
@@ -116,6 +116,11 @@ function takeMove(state: State, item: MoveItem, run: Move): void {
   }
   if (out.length > before && best < 20) return;
   if (out.length === before) unreadable(state, item, run);
+}
+
+function skipCost(item: MoveItem): number {
+  if (item.isMalformed && item.prose < 2) return COST.skippedMalformed;
+  return item.prose === 3 ? 0 : COST.skippedProse;
 }
 
 /** True where a word, a bracket or a number says that the move may not simply go on. */
@@ -150,8 +155,8 @@ function unreadable(state: State, item: MoveItem, run: Move): void {
     if (out.length > before) return;
   }
   if (item.isMalformed || item.prose > 0) return;
-  if (item.rejected === 2 || item.isStruck) {
-    out.push(state);
+  if (item.rejected === 2 || item.isStruck || item.isTakenBack) {
+    out.push({ ...state, cost: state.cost + COST.takenBack });
     return;
   }
   if (state.kind !== 'main') {

@@ -61,3 +61,13 @@ const SAME_AS =
 export function isAddressed(text: string): boolean {
   return SAME_AS.test(text.slice(0, 80));
 }
+
+const HALF_MOVE = /(?<![\p{L}\d])[KQRBN](?:[x:?][x?:#+\-1-8a-h]*)(?![\p{L}\d])/u;
+const BARE_NUMBER = /^\s*\d{1,3}\s*\.[\s.?!-]*$/;
+
+/** Where a text without any readable move still begins one ("R?8", "1. ..."): rule O, `unreadable`. */
+export function halfMove(text: string): { readonly start: number; readonly end: number } | null {
+  const half = HALF_MOVE.exec(text);
+  if (half !== null) return { start: half.index, end: half.index + half[0].length };
+  return BARE_NUMBER.test(text) ? { start: 0, end: text.length } : null;
+}
