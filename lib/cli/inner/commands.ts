@@ -37,6 +37,16 @@ export const COMMANDS: readonly Command[] = [
     run: async () => (await import('../read.ts')).runRead(),
   },
   {
+    name: 'mark',
+    does: 'marks answers: {"id","text","meant"?,"author"?,"at"?} a line on standard input',
+    options: [
+      { name: 'puzzle', takes: 'a puzzle file (JSON)', isRequired: true },
+      { name: 'scheme', takes: 'full-line or key-move' },
+      { name: 'strict', takes: null },
+    ],
+    run: async (values) => (await import('../mark.ts')).runMark(values),
+  },
+  {
     name: 'lots',
     does: 'draws names in public (RFC 3797)',
     options: [
