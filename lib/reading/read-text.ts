@@ -11,6 +11,7 @@ import { phrasesOf } from './inner/phrases.ts';
 import type { ScanContext } from './inner/scan-compact.ts';
 import { searchReadings } from './inner/search.ts';
 import { turnShape } from './inner/shape.ts';
+import { pairedItems } from './inner/square-pairs.ts';
 import { halfMove, isAddressed, isCutBySource, scanContextOf } from './inner/whole-text.ts';
 import { READER_VERSION } from './reader-version.ts';
 import type { Reading, ReadResult } from './reading.ts';
@@ -71,8 +72,15 @@ function readItems(task: Task): Reading[] {
   const base = { position, text: folded.text, items, context, mostReadings };
   let states = searchReadings({ ...base, isThorough: false }, budget);
   if ((states[0]?.cost ?? 0) > CLEAN) {
-    const second = searchReadings({ ...base, isThorough: true }, { left: STEPS });
-    if ((second[0]?.cost ?? 0) < (states[0]?.cost ?? 0)) states = second;
+    const pairs = pairedItems(items);
+    const tasks = [
+      { ...base, isThorough: true },
+      ...(pairs === null ? [] : [{ ...base, items: pairs, isThorough: false }]),
+    ];
+    for (const again of tasks) {
+      const found = searchReadings(again, { left: STEPS });
+      if ((found[0]?.cost ?? 0) < (states[0]?.cost ?? 0)) states = found;
+    }
   }
   return finish(states, folded).filter(({ line, impossibleAt }) => line.length > 0 || impossibleAt !== null);
 }
@@ -95,6 +103,6 @@ function turnItem(item: MoveItem): MoveItem {
 
 /** The first token that looks like a move, for an unreadable text; null in chatter. */
 function firstMove(items: readonly Item[]): MoveItem | null {
-  for (const item of items) if (item.type === 'move' && item.prose < 2) return item;
+  for (const item of items) if (item.type === 'move' && (item.prose < 2 || item.isHint)) return item;
   return null;
 }

@@ -304,7 +304,10 @@ function languageAfter(
   const both = langs & landing.match.langs;
   if (both !== 0) return { langs: both, cost: 0 };
   // A letter that the text's language has keeps its meaning there: only foreign letters change the language.
-  const said = (step?.shapes ?? []).reduce((mask, shape) => mask | shape.langs, 0);
+  const said = (step?.shapes ?? []).reduce(
+    (mask, shape) => (shape.langs === -1 ? mask : mask | shape.langs),
+    0,
+  );
   return (said & langs) !== 0 ? null : { langs: landing.match.langs, cost: COST.languageChange };
 }
 

@@ -31,6 +31,7 @@ export const COST = {
   skippedThreat: 9,
   /** A square in prose, not taken. */
   skippedProse: 3,
+  skippedLikely: 8,
   skippedMalformed: 10,
   skippedMove: 30,
   skippedInSideLine: 12,

@@ -5,7 +5,7 @@ import type { Lexeme, MoveLexeme } from './lexemes.ts';
 import type { Step } from './scan-compact.ts';
 import { senseIn } from './word-table.ts';
 
-/** How much a token can also be prose: 0 surely a move, 3 surely none. */
+/** How much a token can also be prose: 0 surely a move, 1 likely a move, 2 likely prose, 3 surely no move. */
 export type Prose = 0 | 1 | 2 | 3;
 
 /** A token that may be a move, with the cues that lead to it. */
@@ -18,6 +18,10 @@ export interface MoveItem {
   readonly prose: Prose;
   readonly isMalformed: boolean;
   readonly isPhrase: boolean;
+  /** A square and nothing else but marks behind it. */
+  readonly isBareSquare: boolean;
+  /** No move, but somebody who writes it means one ("queen sacrifice"). */
+  readonly isHint: boolean;
   readonly isQuestioned: boolean;
   readonly isExclaimed: boolean;
   readonly isStruck: boolean;
@@ -42,7 +46,7 @@ export type Item =
 export type AnyLexeme =
   | Lexeme
   | (Omit<MoveLexeme, 'strength'> & {
-      readonly strength: 'phrase' | 'loose' | 'vague';
+      readonly strength: 'phrase' | 'loose' | 'vague' | 'hint';
       readonly isTypo: boolean;
     });
 
@@ -134,6 +138,8 @@ function moveItem(
     isMalformed: !isMove,
     isPhrase:
       isMove && (lexeme.strength === 'phrase' || lexeme.strength === 'loose' || lexeme.strength === 'vague'),
+    isBareSquare: isMove && lexeme.isBareSquare,
+    isHint: isMove && lexeme.strength === 'hint',
     isQuestioned: isMove && lexeme.isQuestioned,
     isExclaimed: isMove && lexeme.isExclaimed,
     isStruck: around.isStruck,
@@ -252,6 +258,7 @@ function proseOf(lexemes: readonly AnyLexeme[], index: number): Prose {
   const after = lexemes[index + 1];
   if (lexeme.strength === 'vague') return 2;
   if (lexeme.strength === 'loose') return 1;
+  if (lexeme.strength === 'hint') return 3;
   if (before?.type === 'word' && LOCATIVES.has(before.word)) return 3;
   if (after?.type === 'word' && NOUNS_BEHIND.has(after.word)) return 3;
   if (lexeme.strength === 'files' && (before?.type === 'word' || after?.type === 'word')) return 3;
@@ -260,6 +267,7 @@ function proseOf(lexemes: readonly AnyLexeme[], index: number): Prose {
     senseIn(word, 'check') === null &&
     senseIn(word, 'passant') === null &&
     cueAt([word], 0) === null;
-  const touching = [before, after].filter((one) => one?.type === 'word' && isPlain(one.word)).length;
-  return touching === 0 ? 0 : touching === 1 ? 1 : 2;
+  const words = [before, after].filter((one) => one?.type === 'word');
+  if (words.some(({ word }) => isPlain(word))) return 2;
+  return words.length > 0 ? 1 : 0;
 }

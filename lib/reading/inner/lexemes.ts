@@ -15,6 +15,8 @@ export interface MoveLexeme {
   readonly end: number;
   readonly ways: readonly (readonly Step[])[];
   readonly strength: Strength;
+  /** A square and nothing else but marks behind it: in a phrase it is a place. */
+  readonly isBareSquare: boolean;
   readonly isQuestioned: boolean;
   readonly isExclaimed: boolean;
 }
@@ -140,12 +142,8 @@ function moveAt(text: string, at: number, context: ScanContext): MoveLexeme | nu
       index === way.length - 1 ? { ...step, shapes: promoted(step.shapes, tail), end: tail.end } : step,
     ),
   );
-  return withTail(
-    at,
-    ways,
-    tail,
-    tail.end > scan.end && scan.strength === 'square' ? 'strong' : scan.strength,
-  );
+  const isBare = scan.strength === 'square';
+  return withTail(at, ways, tail, tail.end > scan.end && isBare ? 'strong' : scan.strength, isBare);
 }
 
 function castlingMove(text: string, at: number, { end, shape, isSure }: CastlingScan): MoveLexeme {
@@ -154,9 +152,16 @@ function castlingMove(text: string, at: number, { end, shape, isSure }: Castling
   return withTail(at, [[step]], tail, isSure ? 'strong' : 'files');
 }
 
-function withTail(start: number, ways: MoveLexeme['ways'], tail: Tail, strength: Strength): MoveLexeme {
+function withTail(
+  start: number,
+  ways: MoveLexeme['ways'],
+  tail: Tail,
+  strength: Strength,
+  isBare = false,
+): MoveLexeme {
   const { end, isQuestioned, isExclaimed } = tail;
-  return { type: 'move', start, end, ways, strength, isQuestioned, isExclaimed };
+  const isBareSquare = isBare && tail.promotions.length === 0 && !tail.isPassant;
+  return { type: 'move', start, end, ways, strength, isBareSquare, isQuestioned, isExclaimed };
 }
 
 /** The shapes with the new man that the tail names; men other than pawns do not become another. */

@@ -60,7 +60,7 @@ export function emptyPhrase(): Phrase {
 }
 
 /** What a finished phrase is worth: a sure move, something vague, or nothing. */
-export function worthOf(phrase: Phrase): 'phrase' | 'vague' | null {
+export function worthOf(phrase: Phrase): 'phrase' | 'vague' | 'hint' | null {
   const { squares, verb, mover } = phrase;
   if (phrase.castles) return phrase.side === null ? 'vague' : 'phrase';
   if (phrase.isPassant) return 'phrase';
@@ -70,7 +70,8 @@ export function worthOf(phrase: Phrase): 'phrase' | 'vague' | null {
   if (squares.length === 0) {
     if (mover !== 0 && phrase.rank >= 0) return 'phrase';
     if (mover === 0) return verb === 'take' && (phrase.victims !== 0 || phrase.isRecapture) ? 'vague' : null;
-    return verb === 'take' || verb === 'give' || phrase.mates || phrase.stepsTwo ? 'vague' : null;
+    if (verb === 'give') return 'hint';
+    return verb === 'take' || phrase.mates || phrase.stepsTwo ? 'vague' : null;
   }
   if (mover === 0) return verb === 'take' ? 'vague' : null;
   if (phrase.unknownWords > 0) return 'vague';

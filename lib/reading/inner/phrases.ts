@@ -82,6 +82,7 @@ function promotionBehind(
         end: lexeme.end,
         ways: [[{ ...step, shapes, end: lexeme.end }]],
         strength: 'phrase',
+        isBareSquare: false,
         isTypo: false,
       };
       return { lexeme: lexemeWithMan, end: next + 1 };
@@ -130,7 +131,14 @@ function phraseAt(
       start: first.start,
       end: last.end,
       ways: [[step]],
-      strength: isSure ? 'phrase' : scan.phrase.verb === null && strength === 'vague' ? 'vague' : 'loose',
+      isBareSquare: false,
+      strength: isSure
+        ? 'phrase'
+        : strength === 'hint'
+          ? 'hint'
+          : scan.phrase.verb === null && strength === 'vague'
+            ? 'vague'
+            : 'loose',
       isQuestioned,
       isExclaimed,
       isTypo,
@@ -147,7 +155,7 @@ function take(scan: Scan): boolean {
     case 'word':
       return takeWord(scan, lexeme.word);
     case 'move':
-      return takeSquare(scan, lexeme.ways[0]?.[0]?.shapes[0], lexeme.strength === 'square');
+      return takeSquare(scan, lexeme.ways[0]?.[0]?.shapes[0], lexeme.isBareSquare);
     case 'malformed':
       return false;
     case 'sign':
@@ -220,7 +228,7 @@ function takeWord(scan: Scan, word: string): boolean {
   const file = fileOf(lexemes[scan.at]);
   if (file >= 0 && takesFile(scan, file, next)) return true;
   const roles = sensesOf(word);
-  const isBeforeSquare = next?.type === 'move' && next.strength === 'square';
+  const isBeforeSquare = next?.type === 'move' && next.isBareSquare;
   if (word === 'at' || word === 'sah') return takeTurkish(scan, word, isBeforeSquare || isTaking(next));
   if (phrase.castles && phrase.side === null && WINGS.has(word)) {
     phrase.side = word.startsWith('k') ? 'short' : 'long';

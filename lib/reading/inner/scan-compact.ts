@@ -60,7 +60,10 @@ export function scanCompact(text: string, at: number, context: ScanContext): Sca
     if (best === null || scan.end > best.end) {
       best = scan;
       small.length = 0;
-    } else if (scan.end === best.end) small.push(...scan.ways.map((way) => [...way]));
+    } else if (scan.end === best.end) {
+      small.push(...scan.ways.map((way) => [...way]));
+      best = { ...best, canPromote: best.canPromote || scan.canPromote };
+    }
   }
   if (best === null || small.length === 0) return best;
   return { ...best, ways: joinWays([...best.ways, ...small]) };
@@ -104,7 +107,8 @@ function scanAfter(text: string, at: number, prefix: Prefix, context: ScanContex
   if (hasMan && prefix.isCapital && text.charAt(cursor) === ' ') cursor += 1;
   const first = coordinateAt(text, cursor, takesCapitals, hasMan);
   const afterFirst = first?.end ?? cursor;
-  const separator = separatorAt(text, afterFirst, hasMan || wholeSquare(first) !== null);
+  const isWhole = wholeSquare(first) !== null;
+  const separator = separatorAt(text, afterFirst, hasMan || isWhole, !isWhole);
   if (separator !== null && (first !== null || (hasMan && separator.isCapture))) {
     const victim = victimAt(text, separator.end);
     const second = coordinateAt(text, victim.end, takesCapitals || victim.kinds > 0, hasMan);
@@ -173,7 +177,12 @@ interface Separator {
 }
 
 /** The sign between departure and goal, with at most one blank on each side. */
-function separatorAt(text: string, at: number, allowsBlanks: boolean): Separator | null {
+function separatorAt(
+  text: string,
+  at: number,
+  allowsBlanks: boolean,
+  allowsSlash: boolean,
+): Separator | null {
   const start = allowsBlanks && text.charAt(at) === ' ' ? at + 1 : at;
   const isWide = start > at;
   const sign = text.charAt(start);
@@ -187,7 +196,7 @@ function separatorAt(text: string, at: number, allowsBlanks: boolean): Separator
     }
     return { end, isCapture: true, isWide };
   }
-  if (sign === '-' || sign === '/') {
+  if (sign === '-' || (sign === '/' && allowsSlash)) {
     while (text.charAt(end) === '-' && end < start + 3) end += 1;
     if (text.charAt(end) === '>') end += 1;
     else if (sign === '-' && isCaptureSign(text.charAt(end)))
@@ -254,7 +263,12 @@ function twoCoordinates(text: string, at: number, parts: TwoParts): Scan | null 
     const two = oneCoordinate(start, { ...NO_PREFIX, end: start }, second);
     ways.push([...(one.ways[0] ?? []), ...(two.ways[0] ?? [])]);
   }
-  return { end: second.end, ways, strength: 'strong', canPromote: isLastRank(second.rank) };
+  return {
+    end: second.end,
+    ways,
+    strength: 'strong',
+    canPromote: isLastRank(second.rank) && (!hasMan || isPawnToo(prefix)),
+  };
 }
 
 function isMoveTail(text: string, at: number): boolean {
@@ -275,7 +289,7 @@ function oneCoordinate(at: number, prefix: Prefix, square: Coordinate): Scan {
     }),
   );
   const strength = hasMan || square.rank === OFF_BOARD ? 'strong' : 'square';
-  const canPromote = isLastRank(square.rank) && (!hasMan || prefix.senses.some(({ kinds }) => kinds === 2));
+  const canPromote = isLastRank(square.rank) && (!hasMan || isPawnToo(prefix));
   return { end: square.end, ways: [[{ shapes, start: at, end: square.end }]], strength, canPromote };
 }
 
@@ -302,6 +316,10 @@ function filesOnly(
 function maskOf(index: number): number {
   if (index === OFF_BOARD) return 0;
   return index < 0 ? 255 : 1 << index;
+}
+
+function isPawnToo(prefix: Prefix): boolean {
+  return prefix.senses.some(({ kinds }) => kinds === KIND_BIT.p);
 }
 
 function isLastRank(rank: number): boolean {

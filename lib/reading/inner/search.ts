@@ -120,7 +120,8 @@ function takeMove(state: State, item: MoveItem, run: Move): void {
 
 function skipCost(item: MoveItem): number {
   if (item.isMalformed && item.prose < 2) return COST.skippedMalformed;
-  return item.prose === 3 ? 0 : COST.skippedProse;
+  if (item.prose === 3) return 0;
+  return item.prose === 2 ? COST.skippedProse : COST.skippedLikely;
 }
 
 /** True where a word, a bracket or a number says that the move may not simply go on. */
@@ -145,7 +146,12 @@ function unreadable(state: State, item: MoveItem, run: Move): void {
     }
   }
   if (out.length > before) return;
-  const mended = mendedShapes(run.task.text, item, state.cursor, run.task.context, run.budget);
+  const mended = mendedShapes(run.task.text, item, {
+    node: state.cursor,
+    langs: state.langs,
+    context: run.task.context,
+    budget: run.budget,
+  });
   if (mended !== null) {
     attachAt(
       { ...attached, item: { ...item, ways: [[mended]], isMalformed: false, isTypo: true } },

@@ -2,11 +2,12 @@
 // many or two signs that changed places; never another square, never another man (rule R6).
 
 import type { MoveItem } from './items.ts';
+import { rarityOf } from './letters.ts';
 import { type Budget, landings, type Node } from './node.ts';
 import { type ScanContext, type Step, scanCompact } from './scan-compact.ts';
 import { scanTail } from './scan-tail.ts';
 import type { Shape } from './shape.ts';
-import { fileAt, isCapital, rankAt } from './signs.ts';
+import { isCapital } from './signs.ts';
 
 /** Longest token that is mended. */
 const LONGEST = 12;
@@ -15,19 +16,25 @@ const LONGEST = 12;
 export function mendedShapes(
   text: string,
   item: MoveItem,
-  node: Node,
-  context: ScanContext,
-  budget: Budget,
+  at: { readonly node: Node; readonly langs: number; readonly context: ScanContext; readonly budget: Budget },
 ): Step | null {
+  const { node, langs, context, budget } = at;
   const written = text.slice(item.start, item.end).replace(/[+#!?]+$/, '');
   if (written.length < 3 || written.length > LONGEST || item.isPhrase) return null;
-  const found = new Map<string, readonly Shape[]>();
+  let found = new Map<string, readonly Shape[]>();
+  let usual = 9;
   for (const mended of mendings(written)) {
     budget.left -= 4;
     const shapes = shapesOf(mended, context);
     if (shapes === null) continue;
     for (const landing of landings(node, shapes, budget)) {
-      if (landing.match.cost < 5) found.set(landing.uci, shapes);
+      const both = langs & landing.match.langs;
+      if (landing.match.cost > 4 || both === 0) continue;
+      // A slip is mended in the most usual language only: "Ngg5" is no Romanian bishop.
+      const rarity = both === -1 ? 0 : rarityOf(both);
+      if (rarity < usual) found = new Map();
+      if (rarity <= usual) found.set(landing.uci, shapes);
+      usual = Math.min(usual, rarity);
     }
   }
   if (found.size !== 1) return null;
@@ -40,18 +47,14 @@ function mendings(written: string): Set<string> {
   const all = new Set<string>();
   for (let at = 0; at < written.length; at += 1) {
     const without = written.slice(0, at) + written.slice(at + 1);
-    // The only letter before a square is a man, if perhaps an unknown one: it is not a sign too many.
-    if (!(at === 0 && isCapital(written.charAt(0)) && startsSquare(without))) all.add(without);
+    // The capital in front is a man, if perhaps an unknown one: it is a sign too many only where it is doubled.
+    if (at > 0 || !isCapital(written.charAt(0)) || written.charAt(0) === written.charAt(1)) all.add(without);
     if (at + 1 < written.length) {
       all.add(written.slice(0, at) + written.charAt(at + 1) + written.charAt(at) + written.slice(at + 2));
     }
   }
   all.delete(written);
   return all;
-}
-
-function startsSquare(text: string): boolean {
-  return fileAt(text, 0, true) >= 0 && rankAt(text, 1) >= 0 && text.length === 2;
 }
 
 function shapesOf(text: string, context: ScanContext): readonly Shape[] | null {
