@@ -53,7 +53,8 @@ describe('bad arguments: status 2, nothing on standard output, one line that nam
 test('help names every command', async () => {
   const { status, out } = await tailpiece(['--help']);
   expect(status).toBe(0);
-  for (const name of ['perft', 'prove', 'lots']) expect(out).toContain(`  ${name} --`);
+  for (const name of ['perft', 'prove', 'mark', 'lots']) expect(out).toContain(`\n  ${name} --`);
+  for (const name of ['read', 'uci']) expect(out).toContain(`\n  ${name}\n`);
 });
 
 test('it runs under npm as the contract says', async () => {
