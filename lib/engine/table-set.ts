@@ -48,24 +48,43 @@ export interface TableSet {
 const LOST = 128;
 const ILLEGAL = 255;
 
-/** A set over a store; without one, tables live in memory only. */
+/** So many bytes of values a set with a store keeps in memory; what was used longest ago goes first. */
+const MOST_BYTES = 160_000_000;
+
+/** A set over a store; without one, tables live in memory only and none is let go. */
 export function createTableSet(store?: TableStore): TableSet {
   const known = new Map<Material, Uint8Array>();
+  const keep = (material: Material, held: Uint8Array): Uint8Array => {
+    // Set anew, so that the order of the map is the order of last use.
+    known.delete(material);
+    known.set(material, held);
+    if (store !== undefined) letGo(known);
+    return held;
+  };
   const values = (material: Material, work: TableWork = {}): Uint8Array | null => {
     const held = known.get(material) ?? loadValues(store, material);
-    if (held !== null) {
-      known.set(material, held);
-      return held;
+    if (held !== null) return keep(material, held);
+    const below = new Map<Material, Uint8Array>();
+    for (const name of materialsBelow(material)) {
+      const ready = values(name, work);
+      if (ready === null) return null;
+      below.set(name, ready);
     }
-    for (const below of materialsBelow(material)) if (values(below, work) === null) return null;
-    const table = generateTable(material, { ...work, valuesOf: (name) => known.get(name) ?? lacking(name) });
+    const table = generateTable(material, { ...work, valuesOf: (name) => below.get(name) ?? lacking(name) });
     if (table === null) return null;
     store?.save(material, table);
-    const built = table.subarray(table.length - 2 * placesOf(material));
-    known.set(material, built);
-    return built;
+    return keep(material, table.subarray(table.length - 2 * placesOf(material)));
   };
   return { covers, values, probe: (position, work) => probe(position, (material) => values(material, work)) };
+}
+
+function letGo(known: Map<Material, Uint8Array>): void {
+  let bytes = [...known.values()].reduce((sum, { length }) => sum + length, 0);
+  for (const [material, { length }] of known) {
+    if (bytes <= MOST_BYTES) return;
+    known.delete(material);
+    bytes -= length;
+  }
 }
 
 function lacking(material: Material): never {
