@@ -43,7 +43,10 @@ export async function loadBook(tx: Tx, puzzle: PuzzleRecord): Promise<LoadedBook
   const signature = JSON.stringify([terms, version, rulings, [...meantByRuling]]);
   const former = kept.get(puzzle.id);
   const isFresh = former !== undefined && former.signature === signature;
-  const { rows, last } = await loadBookRows(tx, puzzle.id, version, { after: isFresh ? former.last : 0 });
+  const { rows, last } = await loadBookRows(tx, puzzle.id, version, {
+    after: isFresh ? former.last : 0,
+    withProofs: true,
+  });
   if (isFresh) {
     former.last = last;
     if (rows.length > 0) {

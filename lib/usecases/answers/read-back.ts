@@ -32,7 +32,7 @@ export async function readBack(input: {
   readonly locale: Locale;
 }): Promise<Result<ReadBack, { readonly code: 'unknown-puzzle' }>> {
   const record = await loadPuzzle(db(), { slug: input.slug });
-  const puzzle = record === null ? null : publicView(record, input.locale);
+  const puzzle = record === null ? null : await publicView(record, input.locale);
   if (record === null || puzzle === null) return refuse({ code: 'unknown-puzzle' });
   const read = readAt(record, input.text);
   const isNoLine = read.kind !== 'chatter' && read.readings.length === 0;
@@ -59,7 +59,7 @@ async function findElsewhere(
     (one) => one.id !== here.id && one.showId === here.showId,
   );
   for (const other of others) {
-    const puzzle = publicView(other, locale);
+    const puzzle = await publicView(other, locale);
     const [reading] = puzzle === null ? [] : readAt(other, text).readings;
     if (puzzle === null || reading === undefined) continue;
     if (reading.line.length < 2 || reading.impossibleAt !== null) continue;

@@ -133,8 +133,7 @@ function candidatesFor(kind: DoubtKind, doubt: Case, read: ReadResult): Candidat
 }
 
 // What the answer would be marked if the unclear move were ruled so: the walk goes on or ends there.
-function ruled({ answer, mark }: Case, verdict: 'holds' | 'slips'): Candidate {
-  void answer;
+function ruled({ mark }: Case, verdict: 'holds' | 'slips'): Candidate {
   const slip: Outcome = mark.p === 0 ? 'wrong' : 'slipped';
   const outcome = verdict === 'slips' ? slip : null;
   const atMove = verdict === 'slips' ? mark.p + 1 : null;
@@ -156,9 +155,10 @@ function reading({ answer, book }: Case, one: Reading): Candidate {
   };
 }
 
-function turned({ book }: Case, one: Reading): Candidate {
-  const text = one.line.map((move) => move.uci).join(' ');
-  const result = markAnswer({ terms: book.terms, book: book.book, text });
+function turned({ answer, book }: Case, one: Reading): Candidate {
+  const meant = one.line.map((move) => move.uci);
+  const { terms } = book;
+  const result = markAnswer({ terms, book: book.book, text: answer.text, meant, isTurned: true });
   const marked = result.kind === 'mark' ? result.mark : null;
   const { outcome = null, atMove = null, points = null } = marked ?? {};
   return { id: 'turned', kind: 'turned', line: one.line, outcome, atMove, points };

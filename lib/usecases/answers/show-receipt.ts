@@ -63,7 +63,7 @@ export async function showReceipt(input: {
   if (!isToken(input.token)) return refuse({ code: 'unknown-receipt' });
   const answer = await findByReceipt(tx, receiptHash(input.token));
   const record = answer === null ? null : await loadPuzzle(tx, { id: answer.puzzleId });
-  const puzzle = record === null ? null : publicView(record, input.locale);
+  const puzzle = record === null ? null : await publicView(record, input.locale);
   if (answer === null || record === null || puzzle === null) return refuse({ code: 'unknown-receipt' });
   const start = parseFen(record.terms.fen);
   if (!start.ok) throw new Error(`not a position: ${record.terms.fen}`);

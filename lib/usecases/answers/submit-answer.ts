@@ -14,7 +14,7 @@ import { db, inTransaction, type Tx } from '#lib/store/client.ts';
 import { appendLog } from '#lib/store/log.ts';
 import { loadPuzzle, type PuzzleRecord } from '#lib/store/puzzles.ts';
 import { addIdentities, createSolver, findSolver, type Identity, renameSolver } from '#lib/store/solvers.ts';
-import { violatedUniqueness } from '#lib/store/unique-violation.ts';
+import { isUniqueViolation } from '#lib/store/unique-violation.ts';
 
 /** Longest text that is stored, in UTF-16 units; reading cuts at 4,000 and says so (rule R7). */
 export const LONGEST_TEXT = 10_000;
@@ -188,7 +188,7 @@ export async function submitAnswer(submission: Submission): Promise<Result<Submi
     stored = await store(puzzle, submission, name.value);
   } catch (error) {
     // Two sendings with one key at once: the other one was first, so this is the repeat.
-    if (violatedUniqueness(error) === null) throw error;
+    if (!isUniqueViolation(error)) throw error;
     stored = await store(puzzle, submission, name.value);
   }
   if (stored.ok && !stored.value.isRepeat) await ringBell(puzzle.id);
