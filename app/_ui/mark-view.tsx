@@ -1,55 +1,32 @@
 import type { ReactElement } from 'react';
-import type { PublicPuzzle } from '#lib/puzzle/public-puzzle.ts';
 import { parseFen } from '#lib/rules/parse-fen.ts';
 import { findUci } from '#lib/rules/uci.ts';
 import type { LedgerRow } from '#lib/usecases/answers/receipt-ledger.ts';
 import type { ShownMark } from '#lib/usecases/answers/show-receipt.ts';
 import { say } from '#lib/words/format.ts';
 import type { Locale } from '#lib/words/locale.ts';
-import type { Viewer } from '../_http/viewer.ts';
 import { shortMove } from './board/answer-line.ts';
-import { BoardFigure } from './board-figure.tsx';
 import { lettersOf } from './piece-letters.ts';
-import { taskHeadline } from './puzzle-heads.ts';
 
 /** "Slips at move 2": the outcome as the headline of a receipt. */
 export function outcomeHeadline(mark: Pick<ShownMark, 'outcome' | 'atMove'>, locale: Locale): string {
   return say(locale, `marking.outcome-${mark.outcome}`, { move: mark.atMove ?? 1 });
 }
 
-interface MarkProps {
-  readonly mark: ShownMark;
-  readonly puzzle: PublicPuzzle;
-  readonly viewer: Viewer;
-}
-
-/** A mark: points, the reason, the position that tells the story, and the verdict on every move. */
-export function MarkView({ mark, puzzle, viewer }: MarkProps): ReactElement {
-  const { locale } = viewer;
+/** A mark in words: points, the reason, and why it does not count where it does not. */
+export function MarkWords({ mark, locale }: { mark: ShownMark; locale: Locale }): ReactElement {
   return (
     <>
       <p className="lead">
         {say(locale, 'pages.points-of', { points: mark.points, most: mark.mostPoints })} {mark.explanation}
       </p>
-      {mark.standing === 'counted' ? null : <NotCounted mark={mark} locale={locale} />}
+      <NotCounted mark={mark} locale={locale} />
       {mark.programOutcome === null ? null : (
         <p className="quiet">
           {say(locale, 'pages.host-decided', {
             outcome: outcomeHeadline({ outcome: mark.programOutcome, atMove: mark.atMove }, locale),
           })}
         </p>
-      )}
-      {mark.ledger.rows.length === 0 ? null : (
-        <>
-          <BoardFigure
-            fen={mark.ledger.fen}
-            title={taskHeadline(puzzle, locale)}
-            locale={locale}
-            id="m"
-            lastMove={mark.ledger.lastMove}
-          />
-          <LedgerTable ledger={mark.ledger} locale={locale} turn={puzzle.turn} />
-        </>
       )}
     </>
   );

@@ -47,7 +47,7 @@ function LineMoves(props: LinesProps & { line: SolutionLine; index: number }): R
     return (
       <span key={`${ply}`}>
         <MoveLink {...props} ply={ply} isFirst={i === 0} />
-        {i === 0 && line.sameAs.length > 0 ? (
+        {ply === 1 && line.sameAs.length > 0 ? (
           <span className="aside">
             {line.sameAs.map(
               (uci) =>

@@ -8,7 +8,7 @@ import { linkFor, type Viewer } from '../_http/viewer.ts';
 import { BoardFigure } from './board-figure.tsx';
 import { ZonedTime } from './closing-line.tsx';
 import { renderPage } from './html-page.tsx';
-import { MarkView, outcomeHeadline } from './mark-view.tsx';
+import { LedgerTable, MarkWords, outcomeHeadline } from './mark-view.tsx';
 import { lettersOf } from './piece-letters.ts';
 import { LineText } from './printed-line.tsx';
 import { episodeLabel, taskHeadline } from './puzzle-heads.ts';
@@ -69,16 +69,45 @@ function Receipt(input: ReceiptInput & { readonly title: string }): ReactElement
     );
   }
   return (
-    <div className="stack">
-      <h1>{title}</h1>
-      {shown.mark === null ? (
-        <Sent {...input} />
-      ) : (
-        <MarkView mark={shown.mark} viewer={viewer} puzzle={shown.puzzle} />
-      )}
-      <Answer {...input} />
-      <Deeds {...input} />
+    <div className="two-columns">
+      <div className="head stack">
+        <h1>{title}</h1>
+        {shown.mark === null ? <Sent {...input} /> : <MarkWords mark={shown.mark} locale={locale} />}
+      </div>
+      <ReceiptBoard {...input} />
+      <div className="body stack">
+        {shown.mark === null || shown.mark.ledger.rows.length === 0 ? null : (
+          <LedgerTable ledger={shown.mark.ledger} locale={locale} turn={shown.puzzle.turn} />
+        )}
+        <Answer {...input} />
+        <Deeds {...input} />
+      </div>
     </div>
+  );
+}
+
+/** After the reveal the position that tells the story; before it, where the one reading surely ends. */
+function ReceiptBoard({ shown, viewer }: ReceiptInput): ReactElement | null {
+  const { locale } = viewer;
+  const title = taskHeadline(shown.puzzle, locale);
+  if (shown.mark !== null) {
+    const { fen, lastMove } = shown.mark.ledger;
+    return <BoardFigure fen={fen} title={title} locale={locale} id="d" lastMove={lastMove} />;
+  }
+  const start = parseFen(shown.puzzle.fen);
+  const [only, ...others] = shown.read.readings;
+  if (!start.ok || only === undefined || others.length > 0) {
+    return <BoardFigure fen={shown.puzzle.fen} title={title} locale={locale} id="d" />;
+  }
+  const line = printLine(start.value, only.line, lettersOf(locale));
+  return (
+    <BoardFigure
+      fen={writeFen(line.position)}
+      title={title}
+      locale={locale}
+      id="d"
+      lastMove={line.lastMove}
+    />
   );
 }
 
@@ -138,7 +167,6 @@ function Readings({ shown, start, viewer, meant }: ReadingsProps): ReactElement 
   const lines = readings.length > 0 ? readings : turned;
   if (lines.length === 0) return <p>{say(locale, 'pages.receipt-unread')}</p>;
   const printed = lines.slice(0, 8).map((one) => printLine(start, one.line, lettersOf(locale)));
-  const only = printed.length === 1 ? printed[0] : undefined;
   return (
     <>
       {readings.length > 1 ? (
@@ -155,15 +183,6 @@ function Readings({ shown, start, viewer, meant }: ReadingsProps): ReactElement 
           );
         })}
       </ul>
-      {only === undefined || shown.mark !== null ? null : (
-        <BoardFigure
-          fen={writeFen(only.position)}
-          title={taskHeadline(shown.puzzle, locale)}
-          locale={locale}
-          id="d"
-          lastMove={only.lastMove}
-        />
-      )}
     </>
   );
 }

@@ -94,17 +94,14 @@ function Solution(input: SolutionInput & { readonly title: string }): ReactEleme
   );
 }
 
-/** The step on the board: asked by address, else the key of the main line; a move asked about goes before. */
+/** The step on the board: asked by address; a move asked about, with its answer; else the diagram and the key as an arrow. */
 function stepOf({ shown, at }: SolutionInput, start: Position): Step {
-  if (shown.asked !== null && at === null) {
-    return stepAt(
-      start,
-      [shown.asked.move, ...shown.asked.line.slice(0, 1)],
-      shown.asked.line.length > 0 ? 2 : 1,
-    );
+  if (at !== null) return stepAt(start, shown.lines[at.line]?.moves ?? [], at.ply);
+  if (shown.asked !== null) {
+    const moves = [shown.asked.move, ...shown.asked.line.slice(0, 1)];
+    return stepAt(start, moves, moves.length);
   }
-  const moves = shown.lines[at?.line ?? 0]?.moves ?? [];
-  return stepAt(start, moves, at?.ply ?? 1);
+  return { position: start, uci: shown.lines[0]?.moves[0] ?? null };
 }
 
 function Roll({ shown, locale }: { shown: ShownSolution; locale: Locale }): ReactElement {

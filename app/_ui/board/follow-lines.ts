@@ -3,10 +3,19 @@
 
 import { parseSquare, type Square } from '#lib/rules/position.ts';
 
+/** Where the last move went; null at the start. */
+export type Arrow = { readonly from: Square; readonly to: Square } | null;
+
+/** The arrow of a move, UCI; null where the text names none. */
+export function arrowOf(uci: string): Arrow {
+  const [from, to] = [parseSquare(uci.slice(0, 2)), parseSquare(uci.slice(2, 4))];
+  return from === null || to === null ? null : { from, to };
+}
+
 /** A step of a line as its link carries it. */
 export interface LineStep {
   readonly fen: string;
-  readonly arrow: { readonly from: Square; readonly to: Square } | null;
+  readonly arrow: Arrow;
   readonly text: string;
 }
 
@@ -22,11 +31,9 @@ export function followLines(page: Document, show: (step: LineStep) => void): voi
       other.removeAttribute('aria-current');
     link.setAttribute('aria-current', 'true');
     history.replaceState(null, '', link.href);
-    const uci = link.dataset.uci ?? '';
-    const [from, to] = [parseSquare(uci.slice(0, 2)), parseSquare(uci.slice(2, 4))];
     show({
       fen: link.dataset.fen ?? '',
-      arrow: from === null || to === null ? null : { from, to },
+      arrow: arrowOf(link.dataset.uci ?? ''),
       text: link.textContent ?? '',
     });
     const board = page.querySelector('tailpiece-board');

@@ -22,7 +22,7 @@ import { type BoardGrid, createGrid } from './board-grid.ts';
 import { type BoardTools, createTools } from './board-tools.ts';
 import { type BoardWords, cellName, fill, manName, parseWords } from './board-words.ts';
 import { followField } from './follow-field.ts';
-import { followLines } from './follow-lines.ts';
+import { type Arrow, arrowOf, followLines } from './follow-lines.ts';
 import { showLocalTimes } from './local-times.ts';
 import { reachable, touchSquare } from './touch-square.ts';
 
@@ -37,7 +37,9 @@ class TailpieceBoard extends HTMLElement {
   private tools: BoardTools | null = null;
   private chosen: Square | null = null;
   private isFlipped = false;
-  /** False while a line of the page is shown that did not begin in the diagram. */
+  /** The arrow that the page shows with a position of its own. */
+  private arrow: Arrow = null;
+  /** False while a position is shown that is not the puzzle's: first moves begin there alone. */
   private isPlayable = true;
   private onLine: (line: AnswerLine, change: 'added' | 'taken-back' | 'cleared') => void = () => {};
 
@@ -50,6 +52,8 @@ class TailpieceBoard extends HTMLElement {
     this.words = parseWords(this.dataset.words);
     this.mode = modeOf(this.dataset.mode);
     this.line = startLine(start.value);
+    this.arrow = arrowOf(this.dataset.last ?? '');
+    this.isPlayable = this.mode !== 'try' || this.dataset.fen === this.dataset.start;
     this.build(svg);
     this.connect(start.value);
     this.show();
@@ -97,9 +101,9 @@ class TailpieceBoard extends HTMLElement {
     followLines(document, (step) => {
       const position = parseFen(step.fen);
       if (!position.ok) return;
-      this.isPlayable = step.fen === this.dataset.fen;
+      this.isPlayable = step.fen === this.dataset.start;
+      this.arrow = step.arrow;
       this.setLine(startLine(position.value));
-      this.drawing?.showArrow(step.arrow);
       this.tools?.say(step.text);
     });
   }
@@ -121,7 +125,7 @@ class TailpieceBoard extends HTMLElement {
     const targets = this.chosen === null ? [] : reachable(legal, this.chosen);
     drawing?.showMen(position, this.isFlipped);
     drawing?.showMarks(this.chosen, targets);
-    drawing?.showArrow(line.moves[line.moves.length - 1] ?? null);
+    drawing?.showArrow(line.moves[line.moves.length - 1] ?? this.arrow);
     grid?.name((square) => cellName(this.words, position, square));
     grid?.mark({ chosen: this.chosen, targets, movable: new Set(legal.map((move) => move.from)) });
     this.tools?.showLength(line.moves.length);

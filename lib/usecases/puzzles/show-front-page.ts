@@ -25,9 +25,8 @@ export async function showFrontPage(input: { readonly locale: Locale }): Promise
     await loadShowName(tx),
     await databaseNow(tx),
   ];
-  const puzzles = records
-    .map((record) => publicView(record, input.locale))
-    .filter((puzzle) => puzzle !== null);
+  const views = await Promise.all(records.map((record) => publicView(record, input.locale)));
+  const puzzles = views.filter((puzzle) => puzzle !== null);
   return {
     showName,
     open: puzzles.filter((puzzle) => puzzle.state === 'open'),

@@ -4,9 +4,12 @@ import { createBook } from '#lib/book/solution-book.ts';
 import { ok, type Result, refuse } from '#lib/kit/result.ts';
 import { howFarSentence } from '#lib/marking/how-far.ts';
 import { type PublicPuzzle, toPublicPuzzle } from '#lib/puzzle/public-puzzle.ts';
+import { stateAt } from '#lib/puzzle/puzzle-state.ts';
+import { mayBeSeen } from '#lib/puzzle/what-may-be-seen.ts';
 import { db } from '#lib/store/client.ts';
 import { loadPuzzle, type PuzzleRecord } from '#lib/store/puzzles.ts';
 import type { Locale } from '#lib/words/locale.ts';
+import { loadBook } from '../answers/loaded-book.ts';
 
 /** A public puzzle and the moment at which it stood so. */
 export interface ShownPuzzle {
@@ -25,13 +28,14 @@ export async function showPublicPuzzle(input: {
   readonly locale: Locale;
 }): Promise<Result<ShownPuzzle, UnknownPuzzle>> {
   const record = await loadPuzzle(db(), { slug: input.slug });
-  const puzzle = record === null ? null : publicView(record, input.locale);
+  const puzzle = record === null ? null : await publicView(record, input.locale);
   if (record === null || puzzle === null) return refuse({ code: 'unknown-puzzle' });
   return ok({ puzzle, now: record.now });
 }
 
 /** The public view of a stored puzzle, or null where the public may not know of it. */
-export function publicView(record: PuzzleRecord, locale: Locale): PublicPuzzle | null {
+export async function publicView(record: PuzzleRecord, locale: Locale): Promise<PublicPuzzle | null> {
+  if (!mayBeSeen('puzzle', 'public', stateAt(record, record.now))) return null;
   return toPublicPuzzle(
     {
       slug: record.slug,
@@ -39,7 +43,7 @@ export function publicView(record: PuzzleRecord, locale: Locale): PublicPuzzle |
       episodeNumber: record.episode.number,
       episodeTitle: record.episode.title,
       title: record.title,
-      howFar: record.howFar ?? howFarSentence({ ...record.terms, published: [] }, createBook([]), locale),
+      howFar: record.howFar ?? (await generatedHowFar(record, locale)),
       zone: record.zone,
       terms: record.terms,
       verifiedAt: record.verifiedAt,
@@ -51,4 +55,11 @@ export function publicView(record: PuzzleRecord, locale: Locale): PublicPuzzle |
     },
     record.now,
   );
+}
+
+/** The generated sentence (rule O1). In a mate task the terms say it; else the number of moves comes from the book, and nothing else does. */
+async function generatedHowFar(record: PuzzleRecord, locale: Locale): Promise<string> {
+  const loaded = record.task.kind === 'mate' ? null : await loadBook(db(), record);
+  if (loaded !== null) return howFarSentence(loaded.terms, loaded.book, locale);
+  return howFarSentence({ ...record.terms, published: [] }, createBook([]), locale);
 }

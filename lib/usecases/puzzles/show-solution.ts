@@ -54,7 +54,7 @@ export async function showSolution(input: {
   if (record === null || !mayBeSeen('solution', 'public', stateAt(record, record.now))) {
     return refuse({ code: 'unknown-puzzle' });
   }
-  const puzzle = publicView(record, input.locale);
+  const puzzle = await publicView(record, input.locale);
   const start = parseFen(record.terms.fen);
   if (puzzle === null || !start.ok) return refuse({ code: 'unknown-puzzle' });
   const terms = await loadTerms(tx, record);

@@ -17,7 +17,7 @@ export interface SolutionLine {
   readonly moves: readonly Uci[];
   /** Plies at the beginning that the line before has shown already and that are not printed again. */
   readonly from: number;
-  /** Other replies in the place of the first printed one, met by the same next move. */
+  /** Other replies in the place of the first reply, met by the same next move. */
   readonly sameAs: readonly Uci[];
 }
 
@@ -39,7 +39,7 @@ export function solutionLines(input: {
     .map((text) => publishedLine(start, text))
     .filter((moves) => moves.length > 0)
     .map((moves): SolutionLine => ({ kind: 'published', moves, from: 0, sameAs: [] }));
-  const lines = [...published, ...variations(input, published[0]?.moves ?? [])];
+  const lines = joinMain([...published, ...variations(input, published[0]?.moves ?? [])]);
   const shown = new Set(lines.map((line) => line.moves[0]));
   const others = keys.filter((key) => !shown.has(key)).slice(0, MOST_OTHER_WAYS);
   for (const key of others) {
@@ -49,6 +49,17 @@ export function solutionLines(input: {
     lines.push({ kind, moves: playable(start, [key, ...rest]), from: 0, sameAs: [] });
   }
   return lines;
+}
+
+/** Where a variation begins like the main line and goes on to the mate, it takes the main line's place. */
+function joinMain(lines: readonly SolutionLine[]): SolutionLine[] {
+  const [main, ...others] = lines;
+  if (main === undefined) return [];
+  const longer = others.find(
+    (line) => line.kind === 'variation' && main.moves.every((uci, ply) => line.moves[ply] === uci),
+  );
+  if (longer === undefined || main.moves.length < 2) return [...lines];
+  return [{ ...longer, kind: 'published', from: 0 }, ...others.filter((line) => line !== longer)];
 }
 
 function variations(input: { start: Position; proof: Proof | null }, main: readonly Uci[]): SolutionLine[] {
