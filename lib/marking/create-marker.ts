@@ -7,7 +7,7 @@ import { readPublishedLines } from '#lib/book/published-lines.ts';
 import type { SolutionBook } from '#lib/book/solution-book.ts';
 import type { PuzzleTerms } from '#lib/book/terms.ts';
 import { readText } from '#lib/reading/read-text.ts';
-import type { Reading, ReadResult } from '#lib/reading/reading.ts';
+import type { Reading, ReadLine, ReadResult } from '#lib/reading/reading.ts';
 import type { Uci } from '#lib/rules/move.ts';
 import { goBeyond } from './inner/beyond-the-end.ts';
 import { flagsOf } from './inner/flags-of.ts';
@@ -67,7 +67,7 @@ export function createMarker(input: {
 }
 
 function markRead(facts: PuzzleFacts, answer: AnswerToMark, read: ReadResult): MarkResult {
-  const readings = read.kind === 'unreadable' && answer.isTurned === true ? read.turned : read.readings;
+  const readings = read.readings.length > 0 ? read.readings : turnedReadings(answer, read);
   if (readings.length === 0) return { kind: 'mark', mark: markWithoutReading(facts, answer, read) };
   const allowance = {
     fillings: 0,
@@ -87,12 +87,20 @@ function markRead(facts: PuzzleFacts, answer: AnswerToMark, read: ReadResult): M
   return { kind: 'mark', mark };
 }
 
+// Rule R14: texts written from the other side of the board count once the host has said so, of all or of this one.
+function turnedReadings({ isTurned, meant }: AnswerToMark, { turned }: ReadResult): readonly Reading[] {
+  if (isTurned === true) return turned;
+  return meant === undefined || meant === null ? [] : turned.filter(({ line }) => isLine(line, meant));
+}
+
+function isLine(line: ReadLine, moves: readonly Uci[]): boolean {
+  return line.length === moves.length && line.every(({ uci }, at) => uci === moves[at]);
+}
+
 // A chosen line that no reading has is left out of account: the text is the fact.
 function pickMeant(readings: readonly Reading[], meant: readonly Uci[] | null): readonly Reading[] {
   if (meant === null) return readings;
-  const chosen = readings.filter(
-    ({ line }) => line.length === meant.length && line.every(({ uci }, at) => uci === meant[at]),
-  );
+  const chosen = readings.filter(({ line }) => isLine(line, meant));
   return chosen.length > 0 ? chosen : readings;
 }
 

@@ -150,7 +150,10 @@ function slip(teller: Teller): string[] {
 }
 
 function flagSentences({ mark, locale }: Teller): string[] {
-  return TOLD.filter((flag) => mark.flags.includes(flag)).map((flag) => say(locale, `marking.and-${flag}`));
+  const isRight = mark.outcome === 'solved' || mark.outcome === 'unfinished';
+  return TOLD.filter((flag) => mark.flags.includes(flag) && (flag !== 'other-way' || isRight)).map((flag) =>
+    say(locale, `marking.and-${flag}`),
+  );
 }
 
 function quoted(

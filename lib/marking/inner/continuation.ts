@@ -1,73 +1,55 @@
-// How would it have gone on? The moves from the end of a walk that the book's evidence gives, for explanations.
+// How would it have gone on? The moves from the end of a walk that the book knows, for explanations. Proof trees
+// are not looked at: a book is often loaded without them, and the mark has to be the same (rule A4).
 
 import type { BookRow } from '#lib/book/book-row.ts';
-import type { Proof } from '#lib/checker/proof.ts';
+import type { TreeNode } from '#lib/book/position-tree.ts';
 import type { Uci } from '#lib/rules/move.ts';
 import type { Walk } from './walk.ts';
+import { movesLeftAt, type PuzzleFacts } from './walk-context.ts';
 
-/** Most moves of a continuation. */
-const MOST_MOVES = 12;
-
-/** Moves after the last solver move of a walk: the longest defence and how it is met; empty where unknown. */
-export function continuationOf(walk: Walk): Uci[] {
+/** The longest defence and how it is met, up to `solverMoves` solver moves; empty where nothing is known. */
+export function continuationOf(facts: PuzzleFacts, walk: Walk, solverMoves: number): Uci[] {
   const { row, node } = walk;
   if (row === null) return [];
-  // After the solver's move, or after one reply to it that the text gave.
-  const written = node.ply % 2 === 0 ? node.move : null;
-  const line = lineOf(row, written);
-  return (written === null ? line : line.slice(1)).slice(0, MOST_MOVES);
-}
-
-function lineOf(row: BookRow, reply: Uci | null): readonly Uci[] {
-  switch (row.evidence.kind) {
-    case 'proof':
-      return proofLine(row.evidence.proof, row, reply);
-    case 'large-proof':
-      return agrees(row.evidence.line.slice(1), reply);
-    case 'search':
-    case 'table':
-      return agrees(row.evidence.line, reply);
-    default:
-      return [];
+  const { evidence } = row;
+  if (evidence.kind === 'search' || evidence.kind === 'table') {
+    // After the solver's move, or after the one reply to it that the text gave.
+    if (node.ply % 2 === 1) return evidence.line.slice(0, 2 * solverMoves);
+    return evidence.line[0] === node.move ? evidence.line.slice(1, 2 * solverMoves) : [];
   }
+  return mateLine(facts, walk, row);
 }
 
-function agrees(line: readonly Uci[], reply: Uci | null): readonly Uci[] {
-  return reply === null || line[0] === reply ? line : [];
-}
-
-// Down the proof along a longest defence; the nodes of a proof do not say how long they last, the row does so for
-// the first reply only.
-function proofLine(proof: Proof, row: BookRow, reply: Uci | null): Uci[] {
+function mateLine(facts: PuzzleFacts, walk: Walk, last: BookRow): Uci[] {
   const moves: Uci[] = [];
-  let replies = proof.nodes[0]?.replies ?? {};
-  for (let at = reply ?? row.adequate[0] ?? null; at !== null && moves.length < MOST_MOVES; ) {
-    const node = proof.nodes[replies[at] ?? -1];
-    if (node === undefined) break;
-    moves.push(at, node.move);
-    replies = node.replies;
-    at = longestReply(proof, replies);
+  let node: TreeNode | null = walk.node;
+  let row: BookRow | null = last;
+  while (node !== null && row !== null) {
+    if (node.ply % 2 === 1) {
+      const reply: Uci | undefined = row.adequate[0];
+      node = reply === undefined ? null : facts.tree.play(node, reply);
+      if (node === null || reply === undefined) break;
+      moves.push(reply);
+    }
+    const next: { move: Uci; row: BookRow | null } | null = bestMove(facts, node);
+    if (next === null) {
+      // A reply that nobody answers explains nothing.
+      if (moves.length % 2 === 1 && walk.node.ply % 2 === 1) moves.pop();
+      break;
+    }
+    moves.push(next.move);
+    node = facts.tree.play(node, next.move);
+    row = next.row;
   }
   return moves;
 }
 
-function longestReply(proof: Proof, replies: Readonly<Record<Uci, number>>): Uci | null {
-  let best: Uci | null = null;
-  let most = -1;
-  for (const [reply, index] of Object.entries(replies)) {
-    const depth = depthBelow(proof, index, 3);
-    if (depth <= most) continue;
-    most = depth;
-    best = reply;
-  }
-  return best;
-}
-
-function depthBelow(proof: Proof, index: number, patience: number): number {
-  const node = proof.nodes[index];
-  if (node === undefined || patience === 0) return 0;
-  const below = Object.values(node.replies);
-  return below.length === 0
-    ? 0
-    : 1 + Math.max(...below.slice(0, 8).map((next) => depthBelow(proof, next, patience - 1)));
+function bestMove(facts: PuzzleFacts, node: TreeNode): { move: Uci; row: BookRow | null } | null {
+  const mate = facts.tree.moves(node).find((move) => facts.tree.play(node, move)?.end === 'checkmate');
+  if (mate !== undefined) return { move: mate, row: null };
+  const [row] = facts.book
+    .rowsAt(node.bookPosition, movesLeftAt(facts.terms, node))
+    .filter(({ verdict }) => verdict === 'holds')
+    .sort((a, b) => (a.mateIn ?? 99) - (b.mateIn ?? 99) || (a.move < b.move ? -1 : 1));
+  return row === undefined ? null : { move: row.move, row };
 }

@@ -9,7 +9,7 @@ import type { Judged } from './judge-reading.ts';
 import { movesLeftAt, type PuzzleFacts } from './walk-context.ts';
 
 const MOST_BETTER = 3;
-const MOST_REFUTATION = 8;
+const MOST_REFUTATION = 5;
 const MOST_QUOTED = 40;
 
 /** The reason of a line that was taken. `text` is what the viewer wrote. */
@@ -25,7 +25,7 @@ export function reasonOf(facts: PuzzleFacts, judged: Judged, text: string): Reas
       if (walk.slowerAt !== null) {
         return { code: 'slower-not-shown', params: { at: walk.slowerAt, mateOn: mateOn(facts) } };
       }
-      return { code: 'unfinished', params: { missing: r - p, rest: continuationOf(walk) } };
+      return { code: 'unfinished', params: { missing: r - p, rest: continuationOf(facts, walk, r - p) } };
     case 'slipped':
     case 'wrong':
       return slip(facts, judged);

@@ -16,7 +16,7 @@ export const markingEn = {
   'why-solved': 'Right.',
   'why-slower': 'This mates too, but only on move {mateOn, number}; mate in {asked, number} was asked.',
   'why-unfinished': 'Right as far as it goes, but not yet to the end.',
-  'why-missing': 'Another {missing, plural, one {move was} other {# moves were}} needed.',
+  'why-missing': '{missing, plural, one {One more move was} other {# more moves were}} needed.',
   'why-goes-on': 'It could go on {line}.',
   'why-slower-not-shown':
     '{move} mates too, but only on move {mateOn, number}, and your answer stops before it shows the mate.',
