@@ -3,7 +3,7 @@
 import { ok, type Result, refuse } from '#lib/kit/result.ts';
 import { parseRole, type Role } from '#lib/people/may.ts';
 import type { Tx } from './client.ts';
-import { violatedUniqueness } from './unique-violation.ts';
+import { isUniqueViolation } from './unique-violation.ts';
 
 /** A member as the gate sees it; the password's hash is asked for separately. */
 export interface MemberRecord {
@@ -56,7 +56,8 @@ export async function addMember(
   try {
     return ok((await tx.member.create({ data: member, select: { id: true } })).id);
   } catch (error) {
-    if (violatedUniqueness(error)?.includes('sign_in_name')) return refuse({ code: 'name-taken' });
+    // The sign-in name is the one thing that must be unique here.
+    if (isUniqueViolation(error)) return refuse({ code: 'name-taken' });
     throw error;
   }
 }

@@ -1,0 +1,207 @@
+import { describe, expect, test } from 'vitest';
+import { db } from '#lib/store/client.ts';
+import {
+  type CommentsUpload,
+  externalIdOf,
+  importComments,
+  takeInComments,
+} from '#lib/usecases/answers/import-comments.ts';
+import { listPuzzleImports } from '#lib/usecases/answers/list-imports.ts';
+import { buildPuzzle, buildShow } from '../../support/build-show.ts';
+import { givenDatabase } from '../../support/database.ts';
+
+givenDatabase();
+
+async function open() {
+  const show = await buildShow();
+  return { ...show, ...(await buildPuzzle(show)) };
+}
+type Place = Awaited<ReturnType<typeof open>>;
+
+function upload(place: Place, text: string, more: Partial<CommentsUpload> = {}): CommentsUpload {
+  return {
+    puzzleId: place.puzzleId,
+    showId: place.showId,
+    memberId: place.memberId,
+    sourceName: 'Video page',
+    format: 'csv',
+    fileName: 'comments.csv',
+    bytes: new TextEncoder().encode(text),
+    columns: null,
+    timeWord: 'unknown',
+    exportedAt: null,
+    zone: 'UTC',
+    ...more,
+  };
+}
+
+async function taken(place: Place, text: string, more: Partial<CommentsUpload> = {}) {
+  const stored = await importComments(upload(place, text, more));
+  if (!stored.ok) throw new Error(stored.reason.code);
+  await takeInComments(stored.value);
+  const [newest] = await listPuzzleImports(place.puzzleId);
+  return {
+    id: stored.value,
+    added: newest?.added,
+    known: newest?.known,
+    edited: newest?.edited,
+    refused: newest?.refused,
+  };
+}
+
+const FILE =
+  'author,text,time\nAnn,Ra8#,2020-01-01T10:00:00Z\nBee,Ra7,2020-01-01T11:00:00Z\nCid,nice video,2020-01-01T12:00:00Z\n';
+
+describe('[T3] the same comments again', () => {
+  test('[T3] the first import makes answers, the second adds nothing: 0 new, n known', async () => {
+    const place = await open();
+    expect(await taken(place, FILE)).toMatchObject({ added: 3, known: 0, edited: 0 });
+    const answers = await db().answer.findMany({
+      where: { puzzleId: place.puzzleId },
+      orderBy: { id: 'asc' },
+    });
+    expect(answers.map((one) => [one.name, one.text, one.channel])).toEqual([
+      ['Ann', 'Ra8#', 'comment'],
+      ['Bee', 'Ra7', 'comment'],
+      ['Cid', 'nice video', 'comment'],
+    ]);
+    expect(answers[0]?.statedFrom?.toISOString()).toBe('2020-01-01T10:00:00.000Z');
+    expect(await taken(place, FILE)).toMatchObject({ added: 0, known: 3, edited: 0 });
+    expect(await db().answer.count({ where: { puzzleId: place.puzzleId } })).toBe(3);
+  });
+
+  test('[T3] rows in another order are known too', async () => {
+    const place = await open();
+    await taken(place, FILE);
+    const [head, ...rows] = FILE.trim().split('\n');
+    expect(await taken(place, [head, ...rows.reverse()].join('\n'))).toMatchObject({ added: 0, known: 3 });
+  });
+
+  test('[T3] another text under a known id is a further version, and the first text stays the answer', async () => {
+    const place = await open();
+    await taken(place, 'id,author,text\nc1,Ann,Ra8#');
+    expect(await taken(place, 'id,author,text\nc1,Ann,Ra7 instead')).toMatchObject({
+      added: 0,
+      known: 0,
+      edited: 1,
+    });
+    const comments = await db().comment.findMany({
+      where: { puzzleId: place.puzzleId },
+      orderBy: { version: 'asc' },
+    });
+    expect(comments.map((one) => [one.version, one.text, one.answerId === null])).toEqual([
+      [1, 'Ra8#', false],
+      [2, 'Ra7 instead', true],
+    ]);
+    expect(comments[0]?.externalId).toBe(externalIdOf('id\nc1'));
+    expect(
+      (await db().answer.findMany({ where: { puzzleId: place.puzzleId } })).map((one) => one.text),
+    ).toEqual(['Ra8#']);
+  });
+
+  test('[T3] an import taken in twice, or begun again after a kill in the middle, ends the same', async () => {
+    const place = await open();
+    const first = await taken(place, FILE);
+    await takeInComments(first.id);
+    await db().$executeRaw`update import set state = 'waiting' where id = ${first.id}`;
+    await takeInComments(first.id);
+    expect((await listPuzzleImports(place.puzzleId))[0]).toMatchObject({ state: 'done', added: 3, known: 0 });
+    expect(await db().answer.count({ where: { puzzleId: place.puzzleId } })).toBe(3);
+  });
+});
+
+describe('[P2] authors, times and voices', () => {
+  test('[P2] one author is one solver within a source, and another in another source', async () => {
+    const place = await open();
+    await taken(place, 'author,text\nAnn,Ra8#\nAnn,Ra7');
+    await taken(place, 'author,text\nAnn,Ra8# again', { sourceName: 'Forum' });
+    const solvers = await db().answer.findMany({
+      where: { puzzleId: place.puzzleId },
+      orderBy: { id: 'asc' },
+    });
+    expect(new Set(solvers.map((one) => one.solverId)).size).toBe(2);
+    expect(solvers[0]?.solverId).toBe(solvers[1]?.solverId);
+  });
+
+  test('[P2] comments without an author are people of their own', async () => {
+    const place = await open();
+    await taken(place, 'text\nRa8#\nRa7');
+    const answers = await db().answer.findMany({ where: { puzzleId: place.puzzleId } });
+    expect(new Set(answers.map((one) => one.solverId)).size).toBe(2);
+  });
+
+  test("[P2] the host's word holds for comments without a time, and for no others", async () => {
+    const place = await open();
+    await taken(place, 'author,text,time\nAnn,Ra8#,\nBee,Ra7,2020-01-01', { timeWord: 'before' });
+    const answers = await db().answer.findMany({
+      where: { puzzleId: place.puzzleId },
+      orderBy: { id: 'asc' },
+    });
+    expect(answers.map((one) => [one.timeWord, one.statedFrom === null])).toEqual([
+      ['before', true],
+      [null, false],
+    ]);
+  });
+
+  test("[P4] the show's own voice is kept as a comment and is no answer", async () => {
+    const place = await open();
+    await db().show.update({ where: { id: place.showId }, data: { ownVoices: ['The Test Board'] } });
+    expect(await taken(place, 'author,text\nThe Test Board,Ra8# is it')).toMatchObject({ added: 1 });
+    expect(await db().answer.count({ where: { puzzleId: place.puzzleId } })).toBe(0);
+  });
+
+  test('[A18] a name that cannot be shown is made presentable; the author as written still identifies', async () => {
+    const place = await open();
+    await taken(place, 'author,text\n\u202eAnn\u200b,Ra8#');
+    const answer = await db().answer.findFirstOrThrow({ where: { puzzleId: place.puzzleId } });
+    expect(answer.name).toBe('Ann');
+  });
+
+  test('[T3] an edited comment first seen after the reveal says so', async () => {
+    const place = await open();
+    await db()
+      .$executeRaw`update puzzle set closes_at = clock_timestamp(), revealed_at = clock_timestamp() where id = ${place.puzzleId}`;
+    await taken(place, 'author,text,time\nAnn,Ra8#,2 days ago (edited)');
+    const answer = await db().answer.findFirstOrThrow({ where: { puzzleId: place.puzzleId } });
+    expect(answer.intakeFlags).toEqual(['edited-unseen']);
+  });
+});
+
+describe('[A20] what is damaged or foreign stores nothing', () => {
+  const refused: [string, string, Partial<CommentsUpload>, string][] = [
+    ['a quote that never closes', 'author,text\nAnn,Ra8#\nBee,"Ra7', {}, 'open-quote'],
+    ['no row that is a comment', 'author,text\nAnn,', {}, 'no-comments'],
+    ['no column for the text', 'author,when\nAnn,now', {}, 'no-text-column'],
+    ['nothing', '', {}, 'file-empty'],
+  ];
+  test.each(refused)('[A20] %s', async (_why, text, more, code) => {
+    const place = await open();
+    const stored = await importComments(upload(place, text, more));
+    expect(stored.ok ? 'ok' : stored.reason.code).toBe(code);
+    expect(await db().import.count({ where: { puzzleId: place.puzzleId } })).toBe(0);
+  });
+
+  test('[A8] a puzzle of another show, and a draft, take no comments', async () => {
+    const [here, there] = [await open(), await open()];
+    const foreign = await importComments(upload({ ...here, puzzleId: there.puzzleId }, FILE));
+    expect(foreign).toEqual({ ok: false, reason: { code: 'unknown-puzzle' } });
+    const draft = await buildPuzzle(here, { isPublished: false });
+    expect(await importComments(upload({ ...here, ...draft }, FILE))).toEqual({
+      ok: false,
+      reason: { code: 'not-published' },
+    });
+  });
+
+  test('[A20] rows that are no comments are counted and named, the others are taken in', async () => {
+    const place = await open();
+    expect(await taken(place, 'author,text,time\nAnn,Ra8#,soon\nBee,Ra7,\nCid,,')).toMatchObject({
+      added: 1,
+      refused: 2,
+    });
+    const stored = await db().import.findFirstOrThrow({ where: { puzzleId: place.puzzleId } });
+    expect(stored.refused).toEqual([
+      { code: 'bad-time', row: 2, column: 'time', found: 'soon' },
+      { code: 'no-text', row: 4 },
+    ]);
+  });
+});
