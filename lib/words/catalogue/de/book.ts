@@ -2,4 +2,39 @@
 
 import type { bookEn } from '../en/book.ts';
 
-export const bookDe: Readonly<Record<keyof typeof bookEn, string>> = {};
+export const bookDe: Readonly<Record<keyof typeof bookEn, string>> = {
+  'claim-true-mate': 'Richtig: Matt in {moves, number} lässt sich erzwingen.',
+  'claim-true-win': 'Richtig: Der Gewinn ist da.',
+  'claim-true-draw': 'Richtig: Das Remis ist da.',
+  'claim-shorter': 'Es geht schneller: Matt in {moves, number}.',
+  'claim-false-mate': 'Falsch: Kein erster Zug erzwingt Matt in {moves, number}.',
+  'claim-false-win': 'Falsch: Kein erster Zug erreicht die Gewinngrenze.',
+  'claim-false-draw': 'Falsch: Kein erster Zug hält remis.',
+  'claim-true-task': 'Es ist ein Matt in {moves, number}.',
+  'claim-unclear': 'Im gesetzten Rahmen nicht geklärt: {moves}. Kein anderer erster Zug hält.',
+  'claim-some-unclear': 'Im gesetzten Rahmen nicht geklärt: {moves}.',
+  'claim-needs-end':
+    'Das Ergebnis ist schon im Diagramm klar, sodass nichts sagt, wann eine Antwort vollständig ist: eine Zugfolge veröffentlichen oder die Zahl der Züge festlegen.',
+  'keys-unique': 'Ein erster Zug hält: {move}.',
+  'keys-many': '{count, plural, one {Ein erster Zug hält} other {# erste Züge halten}}: {moves}.',
+  'move-mate': '{move} (Matt in {moves, number})',
+  'move-value': '{move} ({value})',
+  slower:
+    '{count, plural, one {Ein erster Zug setzt} other {# erste Züge setzen}} einen Zug später matt: {moves}.',
+  dual: 'Nach {line} geht nicht nur {published}, sondern auch {others}.',
+  'dual-at-start': 'Es geht nicht nur {published}, sondern auch {others}.',
+  try: '{move} scheitert an {line}.',
+  'try-ends': '{move} scheitert: Damit ist die Partie zu Ende.',
+  'values-row': 'Vom besten an: {row}. Hält ab {hold}, verfehlt bis {slip}.',
+  'values-many': '{count, number} erste Züge halten: mehr, als die meisten erwarten.',
+  'values-propose': 'Eine Grenze von {bound} läge in der größten Lücke.',
+  'values-simpler':
+    'Einfacher als Ihre: {moves} gewinnt sofort und deutlich; die meisten werden das angeben.',
+  checks:
+    '{passed, number} von {checkable, number} nachspielbaren Urteilen hat der unabhängige Prüfer nachgespielt.',
+  'checks-too-large': '{count, plural, one {Eines war} other {# waren}} zum Nachspielen zu groß.',
+  'checks-failed':
+    '{count, plural, one {Eine Prüfung ist} other {# Prüfungen sind}} gescheitert: Die Urteile gelten als ungeklärt. Bitte melden.',
+  'checks-none':
+    'Werte einer Suche und Ergebnisse von Tabellen lassen sich nicht nachspielen ({count, number} Urteile).',
+};
