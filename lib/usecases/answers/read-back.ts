@@ -35,7 +35,8 @@ export async function readBack(input: {
   const puzzle = record === null ? null : await publicView(record, input.locale);
   if (record === null || puzzle === null) return refuse({ code: 'unknown-puzzle' });
   const read = readAt(record, input.text);
-  const isNoLine = read.kind !== 'chatter' && read.readings.length === 0;
+  // No reading goes through to its end here: perhaps it was written for another puzzle.
+  const isNoLine = read.kind !== 'chatter' && read.readings.every((one) => one.impossibleAt !== null);
   return ok({
     puzzle,
     now: record.now,
@@ -60,9 +61,11 @@ async function findElsewhere(
   );
   for (const other of others) {
     const puzzle = await publicView(other, locale);
-    const [reading] = puzzle === null ? [] : readAt(other, text).readings;
-    if (puzzle === null || reading === undefined) continue;
-    if (reading.line.length < 2 || reading.impossibleAt !== null) continue;
+    if (puzzle === null) continue;
+    const isFull = readAt(other, text).readings.some(
+      ({ line, impossibleAt }) => line.length > 1 && impossibleAt === null,
+    );
+    if (!isFull) continue;
     return { slug: puzzle.slug, title: puzzle.title, closesAt: puzzle.closesAt };
   }
   return null;
