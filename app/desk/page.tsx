@@ -9,9 +9,8 @@ import {
 import { say } from '#lib/words/format.ts';
 import { requireHost } from '../_auth/require-host.ts';
 import { sayMoment } from '../_ui/say-times.ts';
-import { ActionForm } from './_parts/action-form.tsx';
 import { DeskPage } from './_parts/desk-page.tsx';
-import { makeSampleAction, removeSampleAction } from './sample-actions.ts';
+import { MakeSample, RemoveSample } from './sample-forms.tsx';
 
 export async function generateMetadata(): Promise<Metadata> {
   const host = await requireHost();
@@ -48,11 +47,7 @@ export default async function EpisodesPage({ searchParams }: Input): Promise<Rea
         {episodes.map((episode) => (
           <Episode key={episode.id} episode={episode} host={host} />
         ))}
-        {hasSample && isOwner ? (
-          <ActionForm action={removeSampleAction} submit={say(locale, 'desk.sample-remove')} isPlain>
-            <p className="hint">{say(locale, 'desk.sample-remove-hint')}</p>
-          </ActionForm>
-        ) : null}
+        {hasSample && isOwner ? <RemoveSample locale={locale} /> : null}
       </div>
     </DeskPage>
   );
@@ -63,11 +58,7 @@ function Empty({ host }: { host: Host }): ReactElement {
   return (
     <section className="stack">
       <p>{say(locale, 'desk.empty')}</p>
-      {host.role === 'owner' ? (
-        <ActionForm action={makeSampleAction} submit={say(locale, 'desk.sample-make')} isPlain>
-          <p className="hint">{say(locale, 'desk.sample-hint')}</p>
-        </ActionForm>
-      ) : null}
+      {host.role === 'owner' ? <MakeSample locale={locale} /> : null}
     </section>
   );
 }

@@ -52,7 +52,7 @@ export function SetupForm({ action, words, zones, locale }: Input): ReactElement
           ref={code}
           id="code"
           name="code"
-          className="field"
+          className="field code"
           required
           autoComplete="off"
           defaultValue={typed('code')}

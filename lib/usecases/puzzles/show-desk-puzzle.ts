@@ -5,8 +5,9 @@ import { nextState, type PuzzleDeed } from '#lib/puzzle/next-state.ts';
 import { countAnswers } from '#lib/store/answers.ts';
 import { db } from '#lib/store/client.ts';
 import { loadProgress, type ProgressRecord } from '#lib/store/progress.ts';
-import { loadTerms } from '#lib/store/puzzles.ts';
+import { loadTerms, type PuzzleRecord } from '#lib/store/puzzles.ts';
 import type { Locale } from '#lib/words/locale.ts';
+import { loadBook } from '../answers/loaded-book.ts';
 import { countFailingLines } from './failing-lines.ts';
 import { type DeskPuzzle, openDeskPuzzle } from './open-desk-puzzle.ts';
 import { type ReportPart, reportParts } from './report-parts.ts';
@@ -53,13 +54,20 @@ export async function showDeskPuzzle(asked: {
     ...opened,
     published: terms.published,
     progress,
-    report: record.verifiedAt === null ? [] : reportParts(record.report, terms, asked.locale),
+    report: await tellReport(record, asked.locale),
     failingLines,
     counts,
     deeds: { publish: check('publish'), close: check('close'), reveal: check('reveal'), void: check('void') },
     needsReason: record.claim === 'unclear' || failingLines > 0,
     address: `${config().publicUrl}/p/${record.slug}`,
   };
+}
+
+async function tellReport(record: PuzzleRecord, locale: Locale): Promise<ReportPart[]> {
+  const loaded = record.verifiedAt === null ? null : await loadBook(db(), record);
+  if (loaded === null) return [];
+  const { terms, book } = loaded;
+  return reportParts(record.report, terms, { locale, book, howFar: record.howFar });
 }
 
 /** The running numbers of a verification; null where the show has no such puzzle or nothing was asked. */

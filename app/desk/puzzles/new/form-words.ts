@@ -5,6 +5,7 @@ const KEYS = [
   'position',
   'position-hint',
   'look',
+  'look-empty',
   'ply',
   'task',
   'task-mate',

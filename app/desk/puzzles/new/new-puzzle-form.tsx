@@ -86,12 +86,14 @@ export function NewPuzzleForm({ action, words, typed, zones }: Input): ReactElem
             </ul>
           )}
         </div>
-        <button type="submit" name="deed" value="look" className="button-plain" aria-disabled={isPending}>
+        <button type="submit" name="deed" value="look" formNoValidate className="button-plain" aria-disabled={isPending}>
           {words.look}
         </button>
       </div>
       <div className="plate">
-        {look === null ? null : (
+        {look === null ? (
+          <p className="plate-empty">{words['look-empty']}</p>
+        ) : (
           <figure>
             {/* Drawn by our own server from a position that was read. */}
             {/* biome-ignore lint/security/noDangerouslySetInnerHtml: SVG text of the diagram renderer */}

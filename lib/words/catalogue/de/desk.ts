@@ -66,6 +66,7 @@ export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
   'sample-make': 'Beispieldaten einfüllen',
   'sample-hint':
     'Eine erfundene Sendung mit drei Folgen und erfundenen Zuschauern. Ein Knopf nimmt alles wieder weg.',
+  'sample-asked': 'Sie werden gemacht. Lade die Seite in einer halben Minute neu.',
   'sample-remove': 'Beispieldaten entfernen',
   'sample-remove-hint': 'Entfernt die Beispielfolgen mit ihren Antworten. Deine eigenen Folgen bleiben.',
   'sample-refused': 'Es gibt schon Folgen; Beispieldaten würden sich mit ihnen mischen.',
@@ -80,6 +81,7 @@ export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
   'form-position': 'Stellung',
   'form-position-hint': 'Eine FEN, oder eine ganze Partie als PGN: dann wähle unten den Zug.',
   'form-look': 'Ansehen',
+  'form-look-empty': 'Hier steht das Diagramm, sobald du es angesehen hast.',
   'form-ply': 'Stellung nach',
   'form-task': 'Forderung',
   'form-task-mate': 'Matt in',
@@ -177,6 +179,14 @@ export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
   'report-values': 'Wie die ersten Züge stehen',
   'report-published': 'Deine veröffentlichten Varianten',
   'report-checked': 'Vom unabhängigen Prüfer nachgespielt',
+  'line-solved': '„{text}“ besteht die eigene Wertung.',
+  'line-add-moves':
+    '„{text}“ endet nach {p, number} von {r, number} Zügen (Regel O1: {outcome}). Füge Züge hinzu, leg das Ende fest oder lass jede Verteidigung zu.',
+  'line-change-task':
+    '„{text}“ erfüllt die Forderung nicht (Regel O0: {outcome}). Ändere die Variante oder die Forderung.',
+  'line-correct': '„{text}“ ließ sich nicht als eine Variante lesen (Regel R2: {outcome}). Berichtige sie.',
+  'line-unclear':
+    '„{text}“ führt durch einen Zug, der sich nicht klären ließ (Regel V1: {outcome}). Mit einem Grund lässt sie sich veröffentlichen.',
   'report-length': 'Wie lang die Antworten werden',
   deeds: 'Als Nächstes',
   'deeds-draft': 'Veröffentlichen lässt sie sich, sobald sie geprüft ist.',

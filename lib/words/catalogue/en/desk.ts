@@ -68,6 +68,7 @@ export const deskEn = {
   'sample-make': 'Fill in sample data',
   'sample-hint':
     'An invented show with three episodes and invented viewers. One button removes all of it again.',
+  'sample-asked': 'It is being made. Reload the page in half a minute.',
   'sample-remove': 'Remove the sample data',
   'sample-remove-hint': 'Removes the sample episodes with their answers. Your own episodes stay.',
   'sample-refused': 'There are episodes already; sample data would mix with them.',
@@ -83,6 +84,7 @@ export const deskEn = {
   'form-position': 'Position',
   'form-position-hint': 'A FEN, or a whole game as PGN: then pick the move below.',
   'form-look': 'Look at it',
+  'form-look-empty': 'The diagram stands here once you have looked at it.',
   'form-ply': 'Position after',
   'form-task': 'Task',
   'form-task-mate': 'Mate in',
@@ -177,6 +179,14 @@ export const deskEn = {
   'report-values': 'How the first moves stand',
   'report-published': 'Your published lines',
   'report-checked': 'Checked by the independent checker',
+  'line-solved': '“{text}” passes its own marking.',
+  'line-add-moves':
+    '“{text}” stops after {p, number} of {r, number} moves (rule O1: {outcome}). Add moves, pin the end, or allow any defence.',
+  'line-change-task':
+    '“{text}” does not do what the task asks (rule O0: {outcome}). Change the line or the task.',
+  'line-correct': '“{text}” could not be taken as one line (rule R2: {outcome}). Correct it.',
+  'line-unclear':
+    '“{text}” goes through a move that could not be settled (rule V1: {outcome}). It can be published with a reason.',
   'report-length': 'How long answers will be',
   deeds: 'Next',
   'deeds-draft': 'It can be published once it is verified.',
