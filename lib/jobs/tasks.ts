@@ -8,6 +8,7 @@ import { takeInComments } from '#lib/usecases/answers/import-comments.ts';
 import { markAnswers } from '#lib/usecases/answers/mark-answers.ts';
 import { closeByTime } from '#lib/usecases/puzzles/close-puzzle.ts';
 import { extendBook } from '#lib/usecases/puzzles/extend-book.ts';
+import { makeSample } from '#lib/usecases/puzzles/make-sample.ts';
 import { verifyPuzzle } from '#lib/usecases/puzzles/verify-puzzle.ts';
 import { verifyInThreads } from './verify-in-threads.ts';
 
@@ -31,6 +32,9 @@ export function createTasks(threads: EngineThreads): TaskList {
       verifyPuzzle({ puzzleId, verify: verifyInThreads(threads, { for: 'host' }) }),
     ),
     'import-comments': task(JOBS['import-comments'], ({ importId }) => takeInComments(importId)),
+    'make-sample': task(JOBS['make-sample'], ({ memberId }) =>
+      makeSample({ memberId, verify: verifyInThreads(threads, { for: 'host' }) }),
+    ),
     'close-puzzle': task(JOBS['close-puzzle'], ({ puzzleId }) => closeByTime(puzzleId)),
   };
 }

@@ -16,6 +16,8 @@ export const JOBS = {
   'close-puzzle': PUZZLE,
   /** Take in the rest of a stored upload. */
   'import-comments': z.object({ importId: z.number().int() }),
+  /** Make the sample data. */
+  'make-sample': z.object({ memberId: z.number().int().nullable() }),
 } as const;
 
 export type JobName = keyof typeof JOBS;

@@ -55,10 +55,10 @@ async function prepare(): Promise<Prepared> {
   }
   let remark: string | null = null;
   if (process.argv.includes('--sample')) {
-    const { makeSample } = await import('#lib/usecases/puzzles/make-sample.ts');
-    const made = await makeSample({ memberId: null });
-    remark = made.ok
-      ? 'Sample data was made: an invented show with three episodes.'
+    const { askForSample } = await import('#lib/usecases/puzzles/make-sample.ts');
+    const asked = await askForSample({ memberId: null });
+    remark = asked.ok
+      ? 'Sample data is being made: an invented show with three episodes.'
       : 'Sample data was refused: there are episodes already.';
   }
   const setupToken = await offerSetup();

@@ -37,12 +37,19 @@ export async function loadShowName(tx: Tx): Promise<string | null> {
   return row?.name ?? null;
 }
 
-/** Makes a show with its first season; gives its number. */
+/** Makes a show with its first season, or takes over the one that sample data made; gives its number. */
 export async function createShow(
   tx: Tx,
   show: { readonly name: string; readonly zone: string; readonly locale: 'en' | 'de' },
 ): Promise<number> {
   const seasons = { create: { number: 1, name: show.locale === 'de' ? 'Staffel 1' : 'Season 1' } };
+  const ownerless = await tx.show.findFirst({ where: { members: { none: {} } }, include: { seasons: true } });
+  if (ownerless !== null) {
+    const number = Math.max(0, ...ownerless.seasons.map((season) => season.number)) + 1;
+    const next = { create: { ...seasons.create, number } };
+    await tx.show.update({ where: { id: ownerless.id }, data: { ...show, seasons: next } });
+    return ownerless.id;
+  }
   return (await tx.show.create({ data: { ...show, seasons }, select: { id: true } })).id;
 }
 

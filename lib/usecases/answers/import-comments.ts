@@ -29,7 +29,7 @@ import { readUpload, type UploadReason } from './read-upload.ts';
 export interface CommentsUpload {
   readonly puzzleId: number;
   readonly showId: number;
-  readonly memberId: number;
+  readonly memberId: number | null;
   readonly sourceName: string;
   readonly format: ImportFormat;
   readonly fileName: string | null;

@@ -70,7 +70,8 @@ async function fillBook({ puzzleId, terms, verify, follower }: Filling): Promise
     if (jobs.length === 0) return book;
     follower.expect(jobs.reduce((sum, job) => sum + job.length, 0));
     const before = book.size;
-    const found = await Promise.all(
+    // All are waited for, also where one fails: nothing is written behind our back.
+    const found = await Promise.allSettled(
       jobs.map(async (lacking) => {
         const rows = await verify({ terms, lacking, onProgress: follower.progressOf(lacking) });
         await inTransaction((tx) => appendBookRows(tx, puzzleId, rows, version.budgets));
@@ -79,7 +80,10 @@ async function fillBook({ puzzleId, terms, verify, follower }: Filling): Promise
       }),
     );
     // In the order of the questions, whichever thread was first.
-    book.add(found.flat());
+    for (const one of found) {
+      if (one.status === 'rejected') throw one.reason;
+      book.add(one.value);
+    }
     if (book.size === before) throw new Error('The engine gave no verdict.');
   }
 }
