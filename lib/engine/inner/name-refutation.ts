@@ -6,14 +6,24 @@ import { playUci } from '#lib/rules/uci.ts';
 import { listLegal } from '../kernel-moves.ts';
 import type { FirstMove, MateQuestion } from './mate-question.ts';
 
+/** A pawn, rook or queen: with one of them on the board mate stays possible. */
+const isStrong = (man: number): boolean => man !== 0 && [1, 4, 5].includes(man & 7);
+
+// Only where at most one strong man stands can a move leave too few: asked seldom, for it costs much
+// more than the rest of a short question.
+function drawsByMaterial({ position, fen }: MateQuestion, uci: Uci): boolean {
+  if (position.board.filter(isStrong).length > 1) return false;
+  const after = playUci(position, uci);
+  if (after === null) throw new Error(`${uci} is not legal in ${fen}`);
+  return positionEnd(after) === 'insufficient';
+}
+
 /**
  * The reply to name: the one the search found; where it looked at none because the move was the last
  * one allowed, the first legal reply; null after stalemate and where too few men are left to mate.
  */
 export function namedRefutation(question: MateQuestion, first: FirstMove): Uci | null {
-  const after = playUci(question.position, first.uci);
-  if (after === null) throw new Error(`${first.uci} is not legal in ${question.fen}`);
-  if (positionEnd(after) !== null) return null;
+  if (drawsByMaterial(question, first.uci)) return null;
   if (first.by !== null) return first.by;
   const { calls } = question.engine;
   calls.make(first.move);

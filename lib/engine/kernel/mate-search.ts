@@ -3,13 +3,13 @@
 // clock of 100 are drawn (rule V5); repetition cannot shorten a mate and is no part of it.
 
 import { markChecks } from './checks';
-import { generate } from './generate';
+import { countMoves, generate } from './generate';
 import { DOUBLE_PUSH, GIVES_CHECK, META, MOVE_MASK, SPECIAL } from './layout';
 import { make, unmake } from './make';
 import { isPlayable } from './mate-legal';
 import { findMateInOne, flightsNow, isMated, mayMate } from './mate-one';
 import { answerTo, killer, noteRefutation, noteSuccess, pickNext, scoreReplies, scoreSolverMoves } from './mate-order';
-import { disprovedIn, mateKey, moveIn, provedIn, recallMate, storeMate, UNKNOWN } from './mate-table';
+import { disprovedIn, keyAfter, mateKey, moveIn, provedIn, recallMate, storeMate, UNKNOWN } from './mate-table';
 import { countNode, isStopped, nodesSoFar } from './poll';
 import { inCheck } from './position';
 
@@ -53,6 +53,7 @@ export function solve(moves: u32, ptr: usize, ply: u32): bool {
     }
   }
   scoreSolverMoves(ptr, end, moveIn(entry));
+  if (moves > 2) preferForcingChecks(ptr, end);
   const sorted = ptr + SORTED_MOVES;
   for (let at = ptr; at < end; at += 4) {
     const move = (at < sorted ? pickNext(at, end) : load<u32>(at)) & MOVE_MASK;
@@ -69,6 +70,18 @@ export function solve(moves: u32, ptr: usize, ply: u32): bool {
   }
   storeMate(key, UNKNOWN, moves, 0, effortSince(before));
   return false;
+}
+
+// Checks that leave few replies go first: their trees are small.
+function preferForcingChecks(ptr: usize, end: usize): void {
+  for (let at = ptr; at < end; at += 4) {
+    const marked = load<u32>(at);
+    if (!(marked & GIVES_CHECK)) continue;
+    make(marked & MOVE_MASK);
+    const replies = min<u32>(countMoves(), 31);
+    unmake(marked & MOVE_MASK);
+    store<u32>(at, marked + (((31 - replies) << 5) << 18));
+  }
 }
 
 function mateAtOnce(ptr: usize, end: usize): u32 {
@@ -93,21 +106,24 @@ export function defend(moves: u32, played: u32, ptr: usize, ply: u32): bool {
   lastReply = 0;
   if (isDrawnByClock()) return inCheck() && generate(ptr) == ptr;
   if (moves == 1) return defendLast(played, ptr, ply);
-  let key: u64 = 0;
-  let known: u32 = 0;
-  if (moves > 1) {
-    key = mateKey();
-    const entry = recallMate(key);
-    if (provedIn(entry) <= moves) return true;
-    known = moveIn(entry);
-    if (disprovedIn(entry) >= moves) {
-      lastReply = known;
-      return false;
-    }
+  const key = mateKey();
+  const entry = recallMate(key);
+  if (provedIn(entry) <= moves) return true;
+  const known = moveIn(entry);
+  if (disprovedIn(entry) >= moves) {
+    lastReply = known;
+    return false;
   }
   const before = nodesSoFar();
   const end = generate(ptr);
   if (end == ptr) return inCheck();
+  const elsewhere = knownRefutation(ptr, end, moves);
+  if (elsewhere) {
+    storeMate(key, UNKNOWN, moves, elsewhere, 1);
+    lastReply = elsewhere;
+    return false;
+  }
+  markChecks(ptr, end);
   scoreReplies(ptr, end, known, played, ply);
   for (let at = ptr; at < end; at += 4) {
     const reply = pickNext(at, end) & MOVE_MASK;
@@ -118,13 +134,23 @@ export function defend(moves: u32, played: u32, ptr: usize, ply: u32): bool {
     if (isStopped()) return false;
     if (!isMate) {
       noteRefutation(ply, played, reply, moves);
-      if (moves > 1) storeMate(key, UNKNOWN, moves, reply, effortSince(before));
+      storeMate(key, UNKNOWN, moves, reply, effortSince(before));
       lastReply = reply;
       return false;
     }
   }
-  if (moves > 1) storeMate(key, moves, 0, 0, effortSince(before));
+  storeMate(key, moves, 0, 0, effortSince(before));
   return true;
+}
+
+// A reply to a position of which the table already knows that no mate follows, or 0.
+function knownRefutation(ptr: usize, end: usize, moves: u32): u32 {
+  for (let at = ptr; at < end; at += 4) {
+    const reply = load<u32>(at);
+    const key = keyAfter(reply);
+    if (key && disprovedIn(recallMate(key)) >= moves) return reply;
+  }
+  return 0;
 }
 
 // With one move left for the solver. What refuted the move elsewhere, or a sibling, refutes most of

@@ -2,10 +2,10 @@
 // is disproved, and by which move; for positions of either side. Rule V0: a question starts with an
 // empty table, which a new generation number makes of the old one without clearing it.
 
-import { META, PROVER, PROVER_TABLE } from './layout';
-import { positionKey } from './position';
+import { META, PROVER, PROVER_TABLE, RIGHTS_MASK } from './layout';
+import { manOn, positionKey } from './position';
 import { tableBytes } from './table-size';
-import { clockKey } from './zobrist';
+import { BLACK_TO_MOVE, castlingKey, clockKey, epKey, manKey } from './zobrist';
 
 // A row is four entries of 16 bytes: key u64, then u64: move 0-16, mate proved 17-24, mate
 // disproved 25-32, effort 33-40, generation 48-63.
@@ -78,6 +78,29 @@ export function disprovedIn(entry: u64): u32 {
 @inline
 export function moveIn(entry: u64): u32 {
   return <u32>entry & 0x1ffff;
+}
+
+/**
+ * The key of the position after a legal move, without making it. 0 where that would take more than a
+ * few steps: promotion, castling, en passant, double steps, or near the fifty-move rule.
+ */
+export function keyAfter(move: u32): u64 {
+  const meta = load<u32>(META);
+  if (move >> 12 & 31 || meta >> 16 >= 79) return 0;
+  const from = move & 63;
+  const to = (move >> 6) & 63;
+  const man = manOn(from);
+  const taken = manOn(to);
+  let key = positionKey() ^ BLACK_TO_MOVE ^ manKey(man, from) ^ manKey(man, to) ^ manKey(taken, to);
+  const ep = (meta >> 8) & 255;
+  if (ep < 64) key ^= epKey(ep);
+  const rights = meta & 15;
+  if (rights) {
+    const kept =
+      rights & <u32>load<u8>((<usize>from) + RIGHTS_MASK) & <u32>load<u8>((<usize>to) + RIGHTS_MASK);
+    key ^= castlingKey(rights) ^ castlingKey(kept);
+  }
+  return key;
 }
 
 /** What is known; an entry that says nothing where nothing is. */
