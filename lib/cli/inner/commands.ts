@@ -37,6 +37,15 @@ export const COMMANDS: readonly Command[] = [
     run: async () => (await import('../read.ts')).runRead(),
   },
   {
+    name: 'book',
+    does: 'verifies a puzzle: the solution book, a row a line, and the soundness report last',
+    options: [
+      { name: 'puzzle', takes: 'a puzzle file (JSON)', isRequired: true },
+      { name: 'budget-nodes', takes: 'a whole number of nodes' },
+    ],
+    run: async (values) => (await import('../book.ts')).runBook(values),
+  },
+  {
     name: 'mark',
     does: 'marks answers: {"id","text","meant"?,"author"?,"at"?} a line on standard input',
     options: [
