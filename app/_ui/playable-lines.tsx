@@ -11,13 +11,14 @@ import { stepAt } from './solution-steps.ts';
 
 /** Where a move of a line leads. */
 export interface LineLinks {
-  to(line: number, ply: number): string;
+  /** `other`: one of the replies that stand beside the line's own. */
+  to(line: number, ply: number, other?: number): string;
 }
 
 interface LinesProps {
   readonly lines: readonly SolutionLine[];
   readonly start: Position;
-  readonly at: { readonly line: number; readonly ply: number } | null;
+  readonly at: { readonly line: number; readonly ply: number; readonly other: number | null } | null;
   readonly links: LineLinks;
   readonly locale: Locale;
 }
@@ -41,23 +42,42 @@ export function PlayableLines(props: LinesProps): ReactElement {
 }
 
 function LineMoves(props: LinesProps & { line: SolutionLine; index: number }): ReactNode {
-  const { line, start, locale } = props;
+  const { line } = props;
   return line.moves.slice(line.from).map((_, i) => {
     const ply = line.from + i;
     return (
       <span key={`${ply}`}>
         <MoveLink {...props} ply={ply} isFirst={i === 0} />
-        {ply === 1 && line.sameAs.length > 0 ? (
-          <span className="aside">
-            {line.sameAs.map(
-              (uci) =>
-                `${say(locale, 'pages.or')} ${textOf(start, [...line.moves.slice(0, ply), uci], locale)} `,
-            )}
-          </span>
-        ) : null}
+        {ply === 1
+          ? line.sameAs.map((uci, other) => <SameAs key={uci} {...props} uci={uci} other={other} />)
+          : null}
       </span>
     );
   });
+}
+
+interface SameAsProps extends LinesProps {
+  readonly line: SolutionLine;
+  readonly index: number;
+  readonly uci: string;
+  readonly other: number;
+}
+
+/** "or 1 … Be8": another reply that the same next move meets, as playable as the rest. */
+function SameAs({ line, index, uci, other, start, links, locale }: SameAsProps): ReactElement {
+  const moves = [...line.moves.slice(0, 1), uci];
+  return (
+    <span className="aside">
+      {say(locale, 'pages.or')}{' '}
+      <a
+        href={links.to(index, 2, other)}
+        data-fen={writeFen(stepAt(start, moves, moves.length).position)}
+        data-uci={uci}
+      >
+        {textOf(start, moves, locale)}
+      </a>{' '}
+    </span>
+  );
 }
 
 interface MoveProps extends LinesProps {
@@ -73,7 +93,7 @@ function MoveLink({ line, index, ply, isFirst, start, at, links, locale }: MoveP
   const isSolver = ply % 2 === 0;
   const isWhite = (start.turn === 'w') === isSolver;
   const number = isWhite ? `${moveNumber(start, ply)} ` : isFirst ? `${moveNumber(start, ply)} … ` : '';
-  const isCurrent = at?.line === index && at.ply === ply + 1;
+  const isCurrent = at?.line === index && at.ply === ply + 1 && at.other === null;
   return (
     <>
       <a

@@ -20,7 +20,7 @@ import { WhyNot } from './why-not.tsx';
 export interface SolutionInput {
   readonly viewer: Viewer;
   readonly shown: ShownSolution;
-  readonly at: { readonly line: number; readonly ply: number } | null;
+  readonly at: { readonly line: number; readonly ply: number; readonly other: number | null } | null;
 }
 
 /** The solution: the answer in words, every line playable, *Why not?*, the first moves of all, the roll. */
@@ -57,7 +57,10 @@ function Solution(input: SolutionInput & { readonly title: string }): ReactEleme
   if (!start.ok) throw new Error(`not a position: ${puzzle.fen}`);
   const path = `/p/${puzzle.slug}/solution`;
   const links: LineLinks = {
-    to: (line, ply) => linkFor(viewer, path, { line: String(line), ply: String(ply) }, '#board'),
+    to: (line, ply, other) => {
+      const step = { line: String(line), ply: String(ply) };
+      return linkFor(viewer, path, other === undefined ? step : { ...step, other: String(other) }, '#board');
+    },
   };
   const step = stepOf(input, start.value);
   return (
@@ -96,7 +99,12 @@ function Solution(input: SolutionInput & { readonly title: string }): ReactEleme
 
 /** The step on the board: asked by address; a move asked about, with its answer; else the diagram and the key as an arrow. */
 function stepOf({ shown, at }: SolutionInput, start: Position): Step {
-  if (at !== null) return stepAt(start, shown.lines[at.line]?.moves ?? [], at.ply);
+  if (at !== null) {
+    const line = shown.lines[at.line];
+    const reply = at.other === null ? undefined : line?.sameAs[at.other];
+    const moves = reply === undefined ? (line?.moves ?? []) : [...(line?.moves.slice(0, 1) ?? []), reply];
+    return stepAt(start, moves, at.ply);
+  }
   if (shown.asked !== null) {
     const moves = [shown.asked.move, ...shown.asked.line.slice(0, 1)];
     return stepAt(start, moves, moves.length);

@@ -18,6 +18,7 @@ export const GET = careful(async (request: Request, context: Context) => {
   const keeping = { seconds: 60 };
   if (wantsJson(request)) return jsonReply(shown.value, { keeping });
   const [line, ply] = [wholeNumber(search.get('line')), wholeNumber(search.get('ply'))];
-  const at = line === null || ply === null ? null : { line, ply };
+  const other = wholeNumber(search.get('other'));
+  const at = line === null || ply === null ? null : { line, ply, other };
   return htmlReply(await solutionPage({ viewer, shown: shown.value, at }), { keeping });
 });
