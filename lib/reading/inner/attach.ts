@@ -15,7 +15,7 @@ import {
   turnAt,
 } from './node.ts';
 import type { Step } from './scan-compact.ts';
-import { endLine, type LineKind, type State } from './state.ts';
+import { addLine, endLine, type LineKind, type State } from './state.ts';
 
 /** A token about to join. */
 export interface Attached {
@@ -267,8 +267,8 @@ function correct(state: State, item: MoveItem, node: Node, child: Node): Plan {
   const hitsMain = childTowards(node, state.main) !== null;
   const kind: LineKind = hitsMain ? 'main' : state.kind === 'walk' ? 'choice' : state.kind;
   const ended = hitsMain
-    ? { node: state.main, kind: 'try' as const, before: endLine(state) }
-    : { node: state.cursor, kind: 'try' as const, before: state.ended };
+    ? addLine(endLine(state), state.main, 'try')
+    : addLine(state.ended, state.cursor, 'try');
   return { state: { ...state, ended, cursor: child, main: hitsMain ? child : state.main, kind }, liberty };
 }
 

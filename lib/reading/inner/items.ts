@@ -67,6 +67,9 @@ const CONNECTORS = new Set(
   ),
 );
 
+/** Moves and brackets that are looked at; no answer has so many (rule R7). */
+const MOST_ITEMS = 400;
+
 interface Between {
   readonly words: string[];
   readonly cues: Set<Cue | 'slash'>;
@@ -99,7 +102,7 @@ export function itemsOf(lexemes: readonly AnyLexeme[], struck: Uint8Array | null
     );
   });
   markRejected(items, lastMove, readBetween(gap).rejectsLast);
-  return withoutSlashes(items);
+  return withoutSlashes(items.length > MOST_ITEMS ? items.slice(0, MOST_ITEMS) : items);
 }
 
 function markRejected(items: Item[], at: number, level: 0 | 1 | 2): void {

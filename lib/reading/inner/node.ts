@@ -73,7 +73,7 @@ export function turnAt(node: Node): Side {
 export function landings(node: Node, shapes: readonly Shape[], budget: Budget): Landing[] {
   const found: Landing[] = [];
   for (const position of node.positions) {
-    budget.left -= shapes.length;
+    budget.left -= stepsOf(shapes);
     for (const match of matchToken(position, shapes, node.lastTo)) addLanding(found, position, match);
   }
   return found;
@@ -84,6 +84,13 @@ function addLanding(found: Landing[], position: Position, match: Match): void {
   const same = found.find((landing) => landing.uci === uci);
   if (same === undefined) found.push({ match, uci, positions: [playMove(position, match.move)] });
   else if (same.positions.length < MOST_POSITIONS) same.positions.push(playMove(position, match.move));
+}
+
+/** A shape with one goal costs a step; one without is compared with all legal moves. */
+function stepsOf(shapes: readonly Shape[]): number {
+  let steps = 0;
+  for (const shape of shapes) steps += shape.to >= 0 ? 1 : 6;
+  return steps;
 }
 
 /** The same across a missing reply: moves of the side that is not to move, legal after at least one reply. */
@@ -97,7 +104,7 @@ export function landingsAfterGap(node: Node, shapes: readonly Shape[], budget: B
   for (let index = 0; index < replies.length; index += stride) {
     const reply = replies[index];
     if (reply === undefined) continue;
-    budget.left -= 1 + shapes.length;
+    budget.left -= 1 + stepsOf(shapes);
     const after = playMove(reply.position, reply.move);
     for (const match of matchToken(after, shapes, reply.move.to)) addLanding(found, after, match);
   }

@@ -53,20 +53,18 @@ const NO_PREFIX = { senses: [{ kinds: KIND_BIT.p, langs: -1 }], cost: 0, isCapit
 /** The move written at `at`, or null. The longest spelling of the man comes first. */
 export function scanCompact(text: string, at: number, context: ScanContext): Scan | null {
   let best: Scan | null = null;
-  const small: Step[][] = [];
   for (const prefix of prefixesAt(text, at, context)) {
     const scan = scanAfter(text, at, prefix, context);
-    if (scan === null) continue;
-    if (best === null || scan.end > best.end) {
-      best = scan;
-      small.length = 0;
-    } else if (scan.end === best.end) {
-      small.push(...scan.ways.map((way) => [...way]));
-      best = { ...best, canPromote: best.canPromote || scan.canPromote };
-    }
+    if (scan === null || (best !== null && scan.end < best.end)) continue;
+    best = best === null || scan.end > best.end ? scan : joinScans(best, scan);
   }
-  if (best === null || small.length === 0) return best;
-  return { ...best, ways: joinWays([...best.ways, ...small]) };
+  return best;
+}
+
+/** Two ways to take the same characters ("bxc3": a pawn's capture, or a small letter for the bishop). */
+function joinScans(one: Scan, two: Scan): Scan {
+  const ways = joinWays([...one.ways, ...two.ways]);
+  return { ...one, ways, canPromote: one.canPromote || two.canPromote };
 }
 
 /** Ways of one step are one step with several shapes. */

@@ -14,6 +14,8 @@ import { endLine, type State, startAt } from './state.ts';
 /** Partial readings kept after each token, and how far behind the best they may be. */
 const MOST_STATES = 40;
 const WIDEST = 45;
+/** Partial readings carried on once the steps are spent. */
+const SPENT_STATES = 3;
 
 /** What the search needs beside the items. */
 export interface SearchTask {
@@ -33,7 +35,7 @@ export function searchReadings(task: SearchTask, budget: Budget): State[] {
   for (const item of task.items) {
     const next: State[] = [];
     for (const state of states) advance(state, item, task, budget, next);
-    states = next.length > 1 ? keepBest(next, task.mostReadings) : next;
+    states = next.length > 1 ? keepBest(next, budget.left > 0 ? task.mostReadings : SPENT_STATES) : next;
   }
   let cheapest = Number.POSITIVE_INFINITY;
   const ends = states.map((state) => {

@@ -10,7 +10,11 @@ export interface EndedLine {
   readonly node: Node;
   readonly kind: 'branch' | 'choice' | 'try';
   readonly before: EndedLine | null;
+  readonly count: number;
 }
+
+/** Side lines kept of one reading; nobody writes so many. */
+const MOST_LINES = 40;
 
 /** What a closing bracket returns to. */
 export interface SavedCursor {
@@ -69,5 +73,11 @@ export function startAt(root: Node): State {
 /** The list of ended lines with the line at the cursor added, where it is one of its own. */
 export function endLine(state: State): EndedLine | null {
   const { kind, cursor, ended } = state;
-  return kind === 'main' || kind === 'walk' ? ended : { node: cursor, kind, before: ended };
+  return kind === 'main' || kind === 'walk' ? ended : addLine(ended, cursor, kind);
+}
+
+/** The list with one more line; full lists stay as they are. */
+export function addLine(before: EndedLine | null, node: Node, kind: EndedLine['kind']): EndedLine | null {
+  const count = (before?.count ?? 0) + 1;
+  return count > MOST_LINES ? before : { node, kind, before, count };
 }
