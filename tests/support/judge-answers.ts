@@ -24,10 +24,14 @@ export function termsOf(puzzle: JudgedPuzzle): PuzzleTerms {
   return { ...parsed.value, isStrict: puzzle.strict === true };
 }
 
-/** A book as it is before publication, or with `isEmpty` one that everything is verified for on demand. */
-export function openBook(engine: Engine, puzzle: JudgedPuzzle, isEmpty = false): JudgedBook {
+/** A book as it is before publication, or with `isOnDemand` an empty one that grows as answers want it. */
+export function openBook(
+  engine: Engine,
+  puzzle: JudgedPuzzle,
+  isOnDemand = puzzle.isOnDemand === true,
+): JudgedBook {
   const terms = termsOf(puzzle);
-  const book = isEmpty ? createBook([]) : buildBook({ terms, judge: createJudge(engine, terms) });
+  const book = isOnDemand ? createBook([]) : buildBook({ terms, judge: createJudge(engine, terms) });
   return { terms, book, marker: createMarker({ terms, book }) };
 }
 

@@ -14,6 +14,9 @@ export function earnedBy(facts: PuzzleFacts, walk: Walk): Ranked {
   const needed = facts.needed(first, movesTo(walk.node));
   const isFinished = outcome === 'solved' || outcome === 'slower';
   const r = isFinished ? needed : Math.max(needed, p + 1);
-  const points = pointsFor(facts.scheme, { outcome, p, r, first: first?.verdict ?? null });
+  const points = Math.max(
+    walk.atLeast,
+    pointsFor(facts.scheme, { outcome, p, r, first: first?.verdict ?? null }),
+  );
   return { outcome, points, p, r, atMove };
 }

@@ -64,5 +64,5 @@ function isNextLegal(context: WalkContext, line: LineToWalk, standing: Standing,
 function pick(context: WalkContext, walks: readonly Walk[]): Walk {
   const ranked = walks.map((walk) => ({ walk, ...earnedBy(context.facts, walk) }));
   const best = bestOf(ranked);
-  return { ...best.walk, p: best.p };
+  return best.walk.outcome === 'unclear' ? { ...best.walk, p: best.p, atLeast: best.points } : best.walk;
 }

@@ -106,13 +106,13 @@ function finish(standing: Standing): Walk {
   return stopWalk(standing, standing.slowerAt === null ? 'solved' : 'slower', null);
 }
 
-// The solver's last move let the position come a third time or run into a dead draw (rule V5).
+// The solver's last move let the position come a third time or run into a dead draw (rule V5). It keeps its place in
+// p: the text cut off before the reply has it too (rule P3).
 function drawnByReply(standing: Standing): Walk {
   const number = standing.verdicts.length;
-  const p = standing.slowerAt === null ? standing.p - 1 : standing.p;
   const verdicts = standing.verdicts.map((move, at) =>
     at === number - 1 ? { ...move, verdict: 'slips' as const, by: standing.node.move } : move,
   );
-  const walk = stopWalk({ ...standing, verdicts, p }, number === 1 ? 'wrong' : 'slipped', number);
+  const walk = stopWalk({ ...standing, verdicts }, number === 1 ? 'wrong' : 'slipped', number);
   return { ...walk, because: 'drawn-by-reply' };
 }

@@ -36,6 +36,8 @@ export interface Walk {
   readonly row: BookRow | null;
   /** Moves of the line that were used up. */
   readonly used: number;
+  /** Points that another filling of a gap is certain to earn while this one is unclear (rule P3). */
+  readonly atLeast: number;
 }
 
 /** A line to walk. */

@@ -10,6 +10,7 @@ export const HEALEY_MATES: readonly JudgedPuzzle[] = [
     name: 'Healey',
     source: HEALEY_SOURCE,
     file: { fen: HEALEY, task: 'mate in 3', published: ['1.Rh1 Bd7 2.Qb1 Bb5 3.Qg1#'] },
+    isOnDemand: true,
     cases: [
       {
         id: 'healey-key',
@@ -263,6 +264,7 @@ export const HEALEY_MATES: readonly JudgedPuzzle[] = [
     name: 'Healey, any defence',
     source: HEALEY_SOURCE,
     file: { fen: HEALEY, task: 'mate in 3', anyDefence: true },
+    isOnDemand: true,
     cases: [
       {
         id: 'healey-any-weak',

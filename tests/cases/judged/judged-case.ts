@@ -28,5 +28,7 @@ export interface JudgedPuzzle {
   readonly source: string;
   readonly file: Readonly<Record<string, unknown>>;
   readonly strict?: boolean;
+  /** The test verifies what its answers ask for and no more; the bench fills the whole book first. */
+  readonly isOnDemand?: boolean;
   readonly cases: readonly JudgedCase[];
 }

@@ -7,6 +7,7 @@ export const MATES_IN_MORE: readonly JudgedPuzzle[] = [
     name: 'Excelsior',
     source: 'Samuel Loyd, 1861: 1.b4! Rc5+ 2.bxc5 a2 3.c6 Bc7 4.cxb7 and 5.bxa8=Q#',
     file: { fen: 'n1rb4/1p3p1p/1p6/1R5K/8/p3p1PN/1PP1R3/N6k w - - 0 1', task: 'mate in 5' },
+    isOnDemand: true,
     cases: [
       {
         id: 'excelsior-key',
