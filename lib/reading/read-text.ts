@@ -19,7 +19,7 @@ import type { Reading, ReadResult } from './reading.ts';
 /** Most readings kept, whatever is asked for (rule R7). */
 const MOST_READINGS = 1000;
 /** Steps a text may take; a step is about one lookup of moves. */
-const STEPS = 4000;
+const STEPS = 2500;
 
 /** A total cost above which the thorough search is worth its steps. */
 const CLEAN = 6;

@@ -39,7 +39,8 @@ export function manOf(side: Side, kind: Kind): Man {
 
 /** The kind of a man, or null for an empty square. */
 export function kindOf(man: Man): Kind | null {
-  return KINDS[(man & 7) - 1] ?? null;
+  // An index of -1 would leave the engine's fast path for arrays.
+  return man === 0 ? null : (KINDS[(man & 7) - 1] ?? null);
 }
 
 /** The side a man belongs to, or null for an empty square. */
