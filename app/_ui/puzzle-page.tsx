@@ -1,9 +1,11 @@
 import type { ReactElement } from 'react';
 import type { PublicPuzzle } from '#lib/puzzle/public-puzzle.ts';
+import { parseFen } from '#lib/rules/parse-fen.ts';
 import { say } from '#lib/words/format.ts';
 import { linkFor, type Viewer } from '../_http/viewer.ts';
 import { BoardFigure } from './board-figure.tsx';
 import { ClosingLine } from './closing-line.tsx';
+import { exampleMove } from './example-move.ts';
 import { renderPage } from './html-page.tsx';
 import { episodeLabel, taskHeadline } from './puzzle-heads.ts';
 
@@ -62,7 +64,7 @@ function Puzzle({ puzzle, now, viewer, headline, path }: PuzzleProps): ReactElem
       <div className="body">
         <ClosingLine puzzle={puzzle} now={now} locale={locale} />
         {isOpen ? (
-          <AnswerForm path={path} viewer={viewer} text="" />
+          <AnswerForm path={path} viewer={viewer} fen={puzzle.fen} text="" />
         ) : (
           <NoAnswers puzzle={puzzle} viewer={viewer} />
         )}
@@ -75,10 +77,13 @@ function Puzzle({ puzzle, now, viewer, headline, path }: PuzzleProps): ReactElem
 export function AnswerForm(input: {
   path: string;
   viewer: Viewer;
+  fen: string;
   text: string;
   receipt?: string | null;
 }): ReactElement {
   const { locale, picked } = input.viewer;
+  const position = parseFen(input.fen);
+  if (!position.ok) throw new Error(`not a position: ${input.fen}`);
   return (
     <form method="post" action={`${input.path}/read`} className="answer-form">
       <label htmlFor="answer">{say(locale, 'pages.your-line')}</label>
@@ -99,7 +104,7 @@ export function AnswerForm(input: {
       {input.receipt ? <input type="hidden" name="receipt" value={input.receipt} /> : null}
       <button type="submit">{say(locale, 'pages.read-back')}</button>
       <p className="hint" id="answer-hint">
-        {say(locale, 'pages.answer-hint')}
+        {say(locale, 'pages.answer-hint', exampleMove(position.value, locale))}
       </p>
     </form>
   );

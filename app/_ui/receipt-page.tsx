@@ -202,7 +202,13 @@ function Deeds({ shown, viewer, token, siteAddress }: ReceiptInput): ReactElemen
       {canChange(shown) ? (
         <details>
           <summary>{say(locale, 'pages.receipt-change')}</summary>
-          <AnswerForm path={`/p/${shown.puzzle.slug}`} viewer={viewer} text={shown.text} receipt={token} />
+          <AnswerForm
+            fen={shown.puzzle.fen}
+            path={`/p/${shown.puzzle.slug}`}
+            viewer={viewer}
+            text={shown.text}
+            receipt={token}
+          />
         </details>
       ) : null}
       <details>

@@ -27,7 +27,7 @@ export const pagesDe: Readonly<Record<keyof typeof pagesEn, string>> = {
   'your-line': 'Ihre Zugfolge, in jeder Schreibweise und Sprache',
   'read-back': 'Lies es mir vor',
   'answer-hint':
-    'Ohne Anmeldung. Tippen Sie die Steine an oder schreiben Sie: Th1, Rh1, „Turm nach h1“. Vor der Auflösung sieht niemand Antworten oder Wertungen.',
+    'Ohne Anmeldung. Tippen Sie die Steine an oder schreiben Sie: {short}, {other}, „{spoken}“. Vor der Auflösung sieht niemand Antworten oder Wertungen.',
   'waits-for-reveal': 'Antworten werden nicht mehr angenommen. Die Lösung folgt mit der Auflösung.',
   'see-solution': 'Zur Lösung',
   void: 'Diese Aufgabe wurde aus der Wertung genommen. Es gibt keine Punkte, keine Serie reißt; danke fürs Lösen.',

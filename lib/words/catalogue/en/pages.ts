@@ -27,7 +27,7 @@ export const pagesEn = {
   'your-line': 'Your line, in any notation or language',
   'read-back': 'Read it back to me',
   'answer-hint':
-    'No account. Tap the men, or type: Rh1, Th1, “rook to h1”. Nobody sees answers or marks before the reveal.',
+    'No account. Tap the men, or type: {short}, {other}, “{spoken}”. Nobody sees answers or marks before the reveal.',
   'waits-for-reveal': 'Answers are closed. The solution follows at the reveal.',
   'see-solution': 'See the solution',
   void: 'This puzzle was taken out of the count. No points are given, no run is broken; thank you for solving.',
