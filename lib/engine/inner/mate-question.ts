@@ -6,7 +6,7 @@ import { type Engine, loadFen } from '../create-engine.ts';
 import { listLegal, uciOf } from '../kernel-moves.ts';
 import type { EngineProgress } from '../verdict.ts';
 
-/** Patience of the caller: asked every 32,768 nodes. */
+/** Patience of the caller: asked before each first move and every 32,768 nodes. */
 export interface Patience {
   readonly shouldStop?: (() => boolean) | undefined;
   readonly onProgress?: ((progress: EngineProgress) => void) | undefined;
@@ -97,6 +97,9 @@ export function runWithin<T>(
 export function firstMoveMates(question: MateQuestion, first: FirstMove, moves: number): boolean | null {
   if (first.mateIn !== null && first.mateIn <= moves) return true;
   if (first.disproved >= moves) return false;
+  // Many short searches in a row never reach the kernel's own look at the caller's patience.
+  if (question.patience.shouldStop?.()) question.wasStopped = true;
+  if (question.wasStopped) return null;
   const left = question.proofNodes - first.usedNodes;
   const { calls } = question.engine;
   if (left > 0) {
