@@ -73,5 +73,6 @@ export function stopWalk(standing: Standing, outcome: Walk['outcome'], number: n
     verdicts,
     row,
     used: at,
+    atLeast: 0,
   };
 }
