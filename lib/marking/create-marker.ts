@@ -67,7 +67,7 @@ export function createMarker(input: {
 }
 
 function markRead(facts: PuzzleFacts, answer: AnswerToMark, read: ReadResult): MarkResult {
-  const readings = read.readings.length > 0 ? read.readings : turnedReadings(answer, read);
+  const readings = readingsToJudge(answer, read);
   if (readings.length === 0) return { kind: 'mark', mark: markWithoutReading(facts, answer, read) };
   const allowance = {
     fillings: 0,
@@ -87,8 +87,14 @@ function markRead(facts: PuzzleFacts, answer: AnswerToMark, read: ReadResult): M
   return { kind: 'mark', mark };
 }
 
-// Rule R14: texts written from the other side of the board count once the host has said so, of all or of this one.
-function turnedReadings({ isTurned, meant }: AnswerToMark, { turned }: ReadResult): readonly Reading[] {
+// Rule R14: texts written from the other side of the board count once the host has said so, of all or of this
+// one. Until then such a text has no reading: that no move of it is legal as written is the reason to ask.
+function readingsToJudge(
+  { isTurned, meant }: AnswerToMark,
+  { readings, turned }: ReadResult,
+): readonly Reading[] {
+  const isMaybeTurned = turned.length > 0 && readings.every(({ line }) => line.length === 0);
+  if (!isMaybeTurned || isTurned === false) return readings;
   if (isTurned === true) return turned;
   return meant === undefined || meant === null ? [] : turned.filter(({ line }) => isLine(line, meant));
 }

@@ -1,0 +1,61 @@
+import { describe, expect, it } from 'vitest';
+import { answersToRegrade, type GradedMark, previewRegrade, type Regraded } from '#lib/marking/regrade.ts';
+
+const solved: GradedMark = { outcome: 'solved', points: 5, p: 2, r: 2, atMove: null };
+const wrong: GradedMark = { outcome: 'wrong', points: 0, p: 0, r: 2, atMove: 1 };
+const partly: GradedMark = { outcome: 'unfinished', points: 2, p: 1, r: 2, atMove: null };
+
+function answer(
+  answerId: number,
+  before: GradedMark,
+  after: GradedMark,
+  more: Partial<Regraded> = {},
+): Regraded {
+  return { answerId, before, after, isOverruled: false, isReadOut: false, ...more };
+}
+
+const answers = [
+  answer(1, wrong, solved),
+  answer(2, solved, partly),
+  answer(3, solved, solved),
+  answer(4, wrong, solved, { isReadOut: true }),
+  answer(5, wrong, solved, { isOverruled: true }),
+];
+
+describe('previewRegrade', () => {
+  it('[A7] shows what changes, falls first, and counts what stays', () => {
+    const preview = previewRegrade(answers, { isRevealed: false });
+    expect(preview.changes.map(({ answerId, direction, points }) => [answerId, direction, points])).toEqual([
+      [2, 'down', -3],
+      [1, 'up', 5],
+      [4, 'up', 5],
+    ]);
+    expect([preview.same, preview.pointsUp, preview.pointsDown]).toEqual([1, 10, 3]);
+  });
+
+  it('[A7] before the reveal it is applied as a whole', () => {
+    const preview = previewRegrade(answers, { isRevealed: false });
+    expect(answersToRegrade(preview, new Set())).toEqual([2, 1, 4]);
+  });
+
+  it('[A7] after the reveal it raises by itself; a fall, or a name read out already, needs the host one by one', () => {
+    const preview = previewRegrade(answers, { isRevealed: true });
+    expect(preview.changes.map(({ answerId, wordFor }) => [answerId, wordFor])).toEqual([
+      [2, 'would-fall'],
+      [1, null],
+      [4, 'read-out'],
+    ]);
+    expect(answersToRegrade(preview, new Set())).toEqual([1]);
+    expect(answersToRegrade(preview, new Set([4]))).toEqual([1, 4]);
+  });
+
+  it("[A3] a mark under a person's word is named and left alone", () => {
+    expect(previewRegrade(answers, { isRevealed: true }).overruled).toEqual([5]);
+  });
+
+  it('[O0] the same points for another outcome is a rise or a fall by the order of outcomes', () => {
+    const slipped: GradedMark = { outcome: 'slipped', points: 2, p: 1, r: 2, atMove: 2 };
+    const [change] = previewRegrade([answer(1, partly, slipped)], { isRevealed: true }).changes;
+    expect([change?.direction, change?.wordFor]).toEqual(['down', 'would-fall']);
+  });
+});
