@@ -23,7 +23,8 @@ const threads = startEngineThreads({
 });
 
 const events: WorkerEvents = new EventEmitter();
-events.on('worker:create', ({ worker }) => workerIds.add(worker.workerId));
+// Jobs are locked in the name of the pool, not of its single workers.
+events.on('pool:create', ({ workerPool }) => workerIds.add(workerPool.id));
 
 const runner = await run({
   events,
@@ -52,6 +53,7 @@ async function pulse(): Promise<void> {
 }
 void pulse();
 sayReady();
+log().info({ id }, 'the worker is ready');
 
 followParent(async () => {
   isEnding = true;

@@ -31,6 +31,8 @@ export function databaseAddress(): string {
 /** The client of this process, connected at the first question. */
 export function db(): PrismaClient {
   globalThis.tailpieceDatabase ??= new PrismaClient({
+    // The longer forms quote the data of a failed statement, a viewer's text included.
+    errorFormat: 'minimal',
     adapter: new PrismaPg(
       {
         connectionString: databaseAddress(),

@@ -103,3 +103,8 @@ export async function saveImported(
   await tx.import.update({ where: { id }, data: { ...end, refused: toJson(end.refused) } });
   await tx.$executeRaw`update import set finished_at = clock_timestamp() where id = ${id}`;
 }
+
+/** Holds an upload until the end of the transaction: two that take it in at once wait for each other here. */
+export async function lockImport(tx: Tx, id: number): Promise<void> {
+  await tx.$queryRaw`select id from import where id = ${id} for no key update`;
+}

@@ -18,6 +18,7 @@ import {
   type ImportFormat,
   type ImportRecord,
   loadImport,
+  lockImport,
   saveImported,
 } from '#lib/store/imports.ts';
 import { appendLog } from '#lib/store/log.ts';
@@ -131,6 +132,7 @@ async function takeInBatch(
   batch: readonly CommentRecord[],
 ): Promise<void> {
   await inTransaction(async (tx) => {
+    await lockImport(tx, stored.id);
     const ids = batch.map((record) => externalIdOf(commentKey(record)));
     const known = await findKnownComments(tx, stored.sourceId, puzzle.id, ids);
     for (const [place, record] of batch.entries()) {

@@ -45,7 +45,6 @@ export async function loadBook(tx: Tx, puzzle: PuzzleRecord): Promise<LoadedBook
   const isFresh = former !== undefined && former.signature === signature;
   const { rows, last } = await loadBookRows(tx, puzzle.id, version, {
     after: isFresh ? former.last : 0,
-    withProofs: true,
   });
   if (isFresh) {
     former.last = last;

@@ -7,7 +7,7 @@ import { enqueue } from '#lib/queue/enqueue.ts';
 import { type FenReason, parseFen } from '#lib/rules/parse-fen.ts';
 import { positionEnd } from '#lib/rules/position-end.ts';
 import { writeFen } from '#lib/rules/write-fen.ts';
-import { inTransaction } from '#lib/store/client.ts';
+import { inTransaction, type Tx } from '#lib/store/client.ts';
 import { appendLog } from '#lib/store/log.ts';
 import { beginProgress } from '#lib/store/progress.ts';
 import { createPuzzleRow } from '#lib/store/puzzles.ts';
@@ -51,8 +51,16 @@ export function checkTerms(terms: PuzzleTerms): Result<PuzzleTerms, DraftReason>
 }
 
 /** Saves a draft and asks for its verification; gives number and public name. */
-export async function createPuzzle(
+export function createPuzzle(
   draft: PuzzleDraft,
+): Promise<Result<{ puzzleId: number; slug: string }, DraftReason>> {
+  return saveDraft(draft, (tx, puzzleId) => enqueue(tx, 'verify-puzzle', { puzzleId }));
+}
+
+/** Saves a draft; `ask` sees to its verification, within the transaction. */
+export async function saveDraft(
+  draft: PuzzleDraft,
+  ask: (tx: Tx, puzzleId: number) => Promise<void>,
 ): Promise<Result<{ puzzleId: number; slug: string }, DraftReason>> {
   const title = draft.title.trim();
   if (title === '') return refuse({ code: 'title-empty' });
@@ -65,7 +73,7 @@ export async function createPuzzle(
   const puzzleId = await inTransaction(async (tx) => {
     const id = await createPuzzleRow(tx, { ...draft, title, slug, terms: terms.value });
     await beginProgress(tx, id, 'waiting');
-    await enqueue(tx, 'verify-puzzle', { puzzleId: id });
+    await ask(tx, id);
     await appendLog(tx, { kind: 'puzzle-created', puzzleId: id, memberId: draft.memberId });
     return id;
   });

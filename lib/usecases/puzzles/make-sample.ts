@@ -10,7 +10,7 @@ import { countEpisodes, createSampleSeason, deleteSample } from '#lib/store/samp
 import { importComments, takeInComments } from '../answers/import-comments.ts';
 import { markAnswers } from '../answers/mark-answers.ts';
 import { closeByTime, moveClose } from './close-puzzle.ts';
-import { createPuzzle } from './create-puzzle.ts';
+import { saveDraft } from './create-puzzle.ts';
 import { extendBook, type Verify } from './extend-book.ts';
 import { publishPuzzle } from './publish-puzzle.ts';
 import { revealPuzzle } from './reveal-puzzle.ts';
@@ -95,7 +95,10 @@ async function playEpisode(episode: SampleEpisode, stage: Stage): Promise<void> 
   const opensAt = daysAgo(episode.openedDaysAgo);
   const closesAt = daysAgo(-7);
   const { puzzleId } = must(
-    await createPuzzle({ showId, episodeId, title, terms, opensAt, closesAt, zone: ZONE, memberId }),
+    await saveDraft(
+      { showId, episodeId, title, terms, opensAt, closesAt, zone: ZONE, memberId },
+      async () => {},
+    ),
   );
   await verifyPuzzle({ puzzleId, verify });
   must(await publishPuzzle({ puzzleId, memberId, overrideReason: null }));

@@ -41,6 +41,8 @@ export async function verifyPuzzle(input: {
     await keep(puzzleId, terms, book);
   } catch (error) {
     await follower.end();
+    // Removed meanwhile: there is nobody left to tell.
+    if ((await loadPuzzle(db(), { id: puzzleId })) === null) return;
     const why = error instanceof Error ? error.message : String(error);
     await endProgress(db(), puzzleId, why.slice(0, 500));
     log().error({ puzzleId, problem: why }, 'a verification failed');
