@@ -108,7 +108,7 @@ function addPieces(us: u32): void {
   if (men(us + 5) == 0) pressure >>= 1;
   if (attackers == 1) pressure >>= 1;
   pressure += checks;
-  middle += sign * min((pressure * pressure) / 5, 420);
+  middle += sign * min((pressure * pressure) / 4, 600);
   ending += sign * min(pressure, 30);
 }
 

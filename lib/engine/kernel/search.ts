@@ -114,11 +114,6 @@ export function search(alpha: i32, beta: i32, depth: i32, ply: i32, noNull: bool
     if (depth <= 6 && fixed - 85 * depth + (improves ? 40 : 0) >= beta) return fixed;
     if (!noNull && depth >= 3 && fixed >= beta && nullMoveCuts(beta, depth, ply, fixed, list)) return beta;
     if (isStopped()) return 0;
-    if (depth <= 2 && fixed + 240 * depth < alpha) {
-      const value = quiesce(alpha, beta, ply, 0, list);
-      if (isStopped()) return 0;
-      if (value < alpha) return value;
-    }
   }
   if (remembered == 0 && depth >= 5) depth--;
   return tryMoves(alpha, beta, depth, ply, checked, fixed, remembered, improves, list);
@@ -154,7 +149,7 @@ function tryMoves(
     if (!isPv && !checked && best > -MATE_BOUND && depth <= 8) {
       if (!noisy) {
         if (depth <= 5 && fixed + 110 + 95 * depth <= alpha && rank < 1 << 24 && !mayCheck(move)) continue;
-        if (number >= (improves ? 6 : 4) + depth * depth && rank < 1 << 24 && !mayCheck(move)) continue;
+        if (number >= (improves ? 8 : 5) + (depth * depth * 3) / 2 && rank < 1 << 24 && !mayCheck(move)) continue;
         if (depth <= 5 && !seeAtLeast(move, -50 * depth) && !mayCheck(move)) continue;
       } else if (losing && depth <= 4 && !seeAtLeast(move, -110 * depth) && !mayCheck(move)) continue;
     }
