@@ -83,7 +83,7 @@ beforeAll(async () => {
 async function allPages(): Promise<ShownStandings[]> {
   const pages: ShownStandings[] = [];
   for (let after: ShownStandings['next'] = null; ; ) {
-    const page = accepted(await showStandings({ ...(after === null ? {} : { after }) }));
+    const page: ShownStandings = accepted(await showStandings({ ...(after === null ? {} : { after }) }));
     pages.push(page);
     after = page.next;
     if (after === null) return pages;
