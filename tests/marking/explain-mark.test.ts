@@ -1,0 +1,166 @@
+import { describe, expect, it } from 'vitest';
+import { DEFAULT_TERMS, type PuzzleTerms } from '#lib/book/terms.ts';
+import { explainMark, type MarkToExplain } from '#lib/marking/explain-mark.ts';
+import type { Reason } from '#lib/marking/reasons.ts';
+import { LOCALES } from '#lib/words/locale.ts';
+
+const HEALEY: PuzzleTerms = {
+  ...DEFAULT_TERMS,
+  fen: '8/1n3Np1/1N4Q1/1bkP4/p1p2p2/P1P2R2/3P2PK/B2R4 w - - 0 1',
+  task: { kind: 'mate', moves: 3 },
+};
+
+function mark(more: Partial<MarkToExplain> & { readonly reason: Reason }): MarkToExplain {
+  return { outcome: 'solved', atMove: null, p: 0, r: 2, line: [], flags: [], ...more };
+}
+
+const slip = mark({
+  outcome: 'slipped',
+  atMove: 2,
+  p: 1,
+  line: ['d1h1', 'b5d7', 'g6d6'],
+  flags: ['still-winning'],
+  reason: { code: 'slip', params: { how: 'no-mate', movesLeft: 1, by: ['b7d6'], better: ['g6b1'] } },
+});
+
+describe('explainMark', () => {
+  it('[A1] tells a slip by the defence and names the move that was right', () => {
+    expect(explainMark(slip, HEALEY, 'en')).toBe(
+      'Your first move is right. After 2 Qd6+ Black plays 2 … Nxd6, and there is no mate next move. 2 Qb1 was the move. You keep a winning position, but not the mate asked for.',
+    );
+  });
+
+  it("[A1] tells it in German with German letters, or in anybody's with figurines", () => {
+    expect(explainMark(slip, HEALEY, 'de')).toContain('Nach 2 Dd6+ spielt Schwarz 2 … Sxd6');
+    expect(explainMark(slip, HEALEY, 'en', { letters: 'figurine' })).toContain(
+      'After 2 ♕d6+ Black plays 2 … ♘xd6',
+    );
+  });
+
+  it.each<[string, MarkToExplain, string]>([
+    [
+      '[O1] what was still missing',
+      mark({
+        outcome: 'unfinished',
+        p: 1,
+        line: ['d1h1'],
+        reason: { code: 'unfinished', params: { missing: 1, rest: ['b5d7', 'g6b1'] } },
+      }),
+      'Right as far as it goes, but not yet to the end. One more move was needed. It could go on 1 … Bd7 2 Qb1.',
+    ],
+    [
+      '[O2] a weak defence',
+      mark({
+        outcome: 'unfinished',
+        p: 1,
+        line: ['d1h1', 'b5c6', 'g6c6'],
+        flags: ['weak-defence'],
+        reason: { code: 'weak-defence', params: { at: 1, better: ['b5d7'] } },
+      }),
+      'Right so far, but 1 … Bc6 is not the best defence, so the rest does not count. What if 1 … Bd7?',
+    ],
+    [
+      '[V1] a slower mate',
+      mark({
+        outcome: 'slower',
+        line: ['d1e1'],
+        reason: { code: 'slower', params: { mateOn: 4, asked: 3 } },
+      }),
+      'This mates too, but only on move 4; mate in 3 was asked.',
+    ],
+    [
+      '[O0] a slower mate stopped short',
+      mark({
+        outcome: 'unfinished',
+        line: ['d1e1'],
+        reason: { code: 'slower-not-shown', params: { at: 1, mateOn: 4 } },
+      }),
+      '1 Re1 mates too, but only on move 4, and your answer stops before it shows the mate.',
+    ],
+    [
+      '[O0] what cannot be played, quoted',
+      mark({
+        outcome: 'impossible',
+        atMove: 2,
+        p: 1,
+        line: ['d1h1', 'b5d7'],
+        reason: { code: 'impossible', params: { text: 'Kf8' } },
+      }),
+      'Your first move is right. “Kf8” cannot be played at move 2.',
+    ],
+    [
+      '[O4] both moves right',
+      mark({ line: ['d1h1'], flags: ['found-both'], reason: { code: 'solved', params: {} } }),
+      'Right. Both of the moves you give are right.',
+    ],
+    [
+      '[O1] something wrong after the end',
+      mark({ line: ['d1h1'], flags: ['past-the-end'], reason: { code: 'solved', params: {} } }),
+      'Right. What you wrote after that does not work; it was no longer needed.',
+    ],
+    [
+      '[R6] two readings',
+      mark({
+        outcome: 'unclear',
+        line: [],
+        reason: { code: 'two-readings', params: { moves: ['f3e3', 'd1e1'] } },
+      }),
+      'Your text can be read in two ways (1 Re3, 1 Re1), and they are not worth the same.',
+    ],
+    [
+      '[V0] an unclear verdict',
+      mark({ outcome: 'unclear', line: ['d1h1'], reason: { code: 'unclear-verdict', params: {} } }),
+      'The engine could not settle 1 Rh1 within its budget; the host decides.',
+    ],
+    [
+      'an unreadable text, quoted',
+      mark({ outcome: 'unreadable', line: null, reason: { code: 'unreadable', params: { text: 'Zz9' } } }),
+      'No move could be read at “Zz9”.',
+    ],
+  ])('%s', (_, given, expected) => {
+    expect(explainMark(given, HEALEY, 'en')).toBe(expected);
+  });
+
+  it('[V2] plays out the defence where there is more than a reply to tell', () => {
+    const terms: PuzzleTerms = {
+      ...DEFAULT_TERMS,
+      fen: '4q2k/pp3p1p/6p1/3N4/8/7R/PPP2PP1/6K1 w - - 0 1',
+      task: { kind: 'win' },
+    };
+    const given = mark({
+      outcome: 'wrong',
+      atMove: 1,
+      line: ['d5f6'],
+      reason: {
+        code: 'slip',
+        params: { how: 'no-win', movesLeft: null, by: ['e8e1', 'g1h2', 'e1e5'], better: [] },
+      },
+    });
+    expect(explainMark(given, terms, 'en')).toBe(
+      'After 1 Nf6 Black plays 1 … Qe1+, and the win is gone. For example 1 … Qe1+ 2 Kh2 Qe5+.',
+    );
+  });
+
+  it('[V1] tells a stalemate as what it is', () => {
+    const terms: PuzzleTerms = {
+      ...DEFAULT_TERMS,
+      fen: '7k/8/5K2/8/8/8/6Q1/8 w - - 0 1',
+      task: { kind: 'mate', moves: 1 },
+    };
+    const given = mark({
+      outcome: 'wrong',
+      atMove: 1,
+      line: ['g2g6'],
+      reason: { code: 'slip', params: { how: 'stalemate', movesLeft: 0, by: [], better: ['g2g7'] } },
+    });
+    expect(explainMark(given, terms, 'en')).toBe('1 Qg6 is stalemate. 1 Qg7# was the move.');
+    expect(explainMark(given, terms, 'de')).toBe('1 Dg6 setzt patt. 1 Dg7# war der Zug.');
+  });
+
+  it('a mark whose reason this program does not know is told by its outcome', () => {
+    for (const locale of LOCALES) {
+      const old = { ...slip, reason: { code: 'of-old', params: {} }, flags: [] };
+      expect(explainMark(old, HEALEY, locale).length).toBeGreaterThan(10);
+    }
+  });
+});
