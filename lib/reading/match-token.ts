@@ -5,7 +5,7 @@ import { legalMoves } from '#lib/rules/legal-moves.ts';
 import type { Move } from '#lib/rules/move.ts';
 import { KIND_BIT, movesTo } from '#lib/rules/moves-to.ts';
 import type { Position, Square } from '#lib/rules/position.ts';
-import type { Shape } from './inner/shape.ts';
+import type { Shape } from './shape.ts';
 
 /** A legal move that a token can mean. */
 export interface Match {

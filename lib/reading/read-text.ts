@@ -4,17 +4,18 @@
 import type { Position } from '#lib/rules/position.ts';
 import { finish } from './inner/finish.ts';
 import { type FoldedText, foldText, placeOf } from './inner/fold-text.ts';
+import { withoutHistory } from './inner/history.ts';
 import { type Item, itemsOf, type MoveItem } from './inner/items.ts';
 import { lexemesOf } from './inner/lexemes.ts';
 import type { Budget } from './inner/node.ts';
 import { phrasesOf } from './inner/phrases.ts';
 import type { ScanContext } from './inner/scan-compact.ts';
 import { searchReadings } from './inner/search.ts';
-import { turnShape } from './inner/shape.ts';
 import { pairedItems } from './inner/square-pairs.ts';
 import { halfMove, isAddressed, isCutBySource, scanContextOf } from './inner/whole-text.ts';
 import { READER_VERSION } from './reader-version.ts';
 import type { Reading, ReadResult } from './reading.ts';
+import { turnShape } from './shape.ts';
 
 /** Most readings kept, whatever is asked for (rule R7). */
 const MOST_READINGS = 1000;
@@ -73,11 +74,14 @@ function readItems(task: Task): Reading[] {
   let states = searchReadings({ ...base, isThorough: false }, budget);
   if ((states[0]?.cost ?? 0) > CLEAN) {
     const pairs = pairedItems(items);
+    const later = withoutHistory(items, position, budget);
+    const others = [pairs, later].filter((list) => list !== null).filter((list) => list.length > 0);
     const tasks = [
+      ...others.map((list) => ({ ...base, items: list, isThorough: false })),
       { ...base, isThorough: true },
-      ...(pairs === null ? [] : [{ ...base, items: pairs, isThorough: false }]),
     ];
     for (const again of tasks) {
+      if ((states[0]?.cost ?? 0) <= CLEAN) break;
       const found = searchReadings(again, { left: STEPS });
       if ((found[0]?.cost ?? 0) < (states[0]?.cost ?? 0)) states = found;
     }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { shapeOf } from '#lib/reading/inner/shape.ts';
 import { matchToken } from '#lib/reading/match-token.ts';
+import { shapeOf } from '#lib/reading/shape.ts';
 import { KIND_BIT } from '#lib/rules/moves-to.ts';
 import { writeUci } from '#lib/rules/uci.ts';
 import { positionOf } from '../support/positions.ts';

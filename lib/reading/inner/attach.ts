@@ -168,14 +168,16 @@ function planFor(attached: Attached, joint: Joint, child: Node): Plan {
     const turnedDown = asTry(state, item, child, joint);
     if (turnedDown !== null) attached.out.push(turnedDown);
   }
-  const counted = isRejected
-    ? item.rejected === 1 && !item.isStruck
-      ? COST.doubtedCounts
-      : COST.rejectedCounts
-    : 0;
+  const counted = isRejected ? countedCost(item, child) : 0;
   const plan =
     joint.relation === 'continue' ? goOn(state, item, child) : replace(state, item, joint.node, child);
   return { ...plan, liberty: plan.liberty + counted };
+}
+
+/** A reply that "fails to" something is still the reply; a move of the solver's is turned down. */
+function countedCost(item: MoveItem, child: Node): number {
+  if (child.by === 'defender' && !item.isStruck) return 0;
+  return item.rejected === 1 && !item.isStruck ? COST.doubtedCounts : COST.rejectedCounts;
 }
 
 /** Rule R10: shown, neither earning nor costing. */
@@ -183,16 +185,24 @@ function asTry(state: State, item: MoveItem, child: Node, joint: Joint): State |
   const number = numberOf(state, item, child);
   const langs = languageAfter(state.langs, joint.landing, joint.way[0]);
   if (langs === null) return null;
+  // "Bxf7+ Ke7 leads nowhere" turns down the move before the reply.
+  const takesBack = child.by === 'defender' && state.kind === 'main' && joint.node === state.main;
   return {
     ...state,
     ended: endLine(state),
     cursor: child,
+    main: takesBack ? (joint.node.parent ?? state.main) : state.main,
     kind: 'try',
     langs: langs.langs,
     numberOffset: number.offset,
     isFreshBracket: false,
     badReply: null,
-    cost: state.cost + joint.landing.match.cost + langs.cost + (joint.followsGap ? COST.gap : 0),
+    cost:
+      state.cost +
+      joint.landing.match.cost +
+      langs.cost +
+      (joint.followsGap ? COST.gap : 0) +
+      (takesBack ? COST.takenBack : 0),
   };
 }
 

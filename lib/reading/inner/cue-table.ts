@@ -54,14 +54,14 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ],
   [
     'reject-after',
-    `fails|fail|fails to|doesn't work|does not work|doesnt work|didn't work|not work|won't work|loses|lost|too slow|geht nicht|funktioniert nicht|
+    `is the threat|is the idea|was the idea|is threatened|is illegal|not legal|fails|fail|fails to|leads nowhere|goes nowhere|gets nowhere|lead anywhere|doesn't lead|is not enough|isn't enough|not enough|doesn't work|does not work|doesnt work|didn't work|not work|won't work|loses|lost|too slow|geht nicht|funktioniert nicht|
      klappt nicht|scheitert|no funciona|no sirve|falla|ne marche pas|echoue|échoue|non funziona|fallisce|nao funciona|não funciona|falha|
      не работает|не проходит|не годится|olmaz|olmuyor|calismaz|çalışmaz|is refuted|refuted|is wrong|was wrong|at first|is a mistake|is bad|is not good|
      is no good|isn't good|not good enough|is tempting|looks tempting|only draws|stalemates|is stalemate|that's stalemate|allows`,
   ],
   [
     'doubt-after',
-    `isn't|is not|would|wouldn't|could|can't|cannot|ware|wäre|würde|wurde|seria|serait|sarebbe|бы`,
+    `isn't|is not|doesn't|does not|didn't|would|wouldn't|could|can't|cannot|ware|wäre|würde|wurde|seria|serait|sarebbe|бы`,
   ],
   [
     'threat',

@@ -40,6 +40,7 @@ const STAND_INS = new Map<string, string>(
     ['⟨〈【「『', '('],
     ['⟩〉】」』', ')'],
     ['✓✔✅☑', ' '],
+    ['ǀǁ│∣｜¦', '|'],
   ].flatMap(([signs = '', to = '']) => [...signs].map((sign): [string, string] => [sign, to])),
 );
 STAND_INS.set('…', '...').set('ß', 'ss').set('æ', 'ae').set('œ', 'oe').set('⁄', '/');

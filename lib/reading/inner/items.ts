@@ -48,6 +48,8 @@ export type AnyLexeme =
   | (Omit<MoveLexeme, 'strength'> & {
       readonly strength: 'phrase' | 'loose' | 'vague' | 'hint';
       readonly isTypo: boolean;
+      /** A man and a square, nothing done: as often a description as a move. */
+      readonly isVerbless: boolean;
     });
 
 const LOCATIVES = new Set(
@@ -61,7 +63,7 @@ const NOUNS_BEHIND = new Set(
 );
 
 /** Words that join moves and are no prose. */
-const CONNECTORS = new Set(
+export const CONNECTORS: ReadonlySet<string> = new Set(
   'and then und y et e и ve dann luego puis poi next followed by & + затем потом sonra ensuite entao'.split(
     ' ',
   ),
@@ -243,6 +245,16 @@ function readCues(words: readonly string[], breaks: readonly boolean[], found: B
   }
 }
 
+/** No connector, no check, no cue: a word of prose. */
+function isPlain(word: string): boolean {
+  return (
+    !CONNECTORS.has(word) &&
+    senseIn(word, 'check') === null &&
+    senseIn(word, 'passant') === null &&
+    cueAt([word], 0) === null
+  );
+}
+
 /** "... and Black can't": what follows no longer speaks of the move. */
 function changesSubject(words: readonly string[], before: number): boolean {
   return words.slice(0, before).some((word) => {
@@ -256,8 +268,10 @@ function proseOf(lexemes: readonly AnyLexeme[], index: number): Prose {
   const lexeme = lexemes[index];
   if (lexeme?.type === 'malformed') return lexeme.isMoveLike ? 1 : 2;
   if (lexeme === undefined || lexeme.type !== 'move') return 2;
-  if (lexeme.strength === 'strong' || lexeme.strength === 'phrase') return 0;
   const before = lexemes[index - 1];
+  if (lexeme.strength === 'strong') return 0;
+  if (lexeme.strength === 'phrase')
+    return lexeme.isVerbless && before?.type === 'word' && isPlain(before.word) ? 1 : 0;
   const after = lexemes[index + 1];
   if (lexeme.strength === 'vague') return 2;
   if (lexeme.strength === 'loose') return 1;
@@ -265,11 +279,7 @@ function proseOf(lexemes: readonly AnyLexeme[], index: number): Prose {
   if (before?.type === 'word' && LOCATIVES.has(before.word)) return 3;
   if (after?.type === 'word' && NOUNS_BEHIND.has(after.word)) return 3;
   if (lexeme.strength === 'files' && (before?.type === 'word' || after?.type === 'word')) return 3;
-  const isPlain = (word: string): boolean =>
-    !CONNECTORS.has(word) &&
-    senseIn(word, 'check') === null &&
-    senseIn(word, 'passant') === null &&
-    cueAt([word], 0) === null;
+
   const words = [before, after].filter((one) => one?.type === 'word');
   if (words.some(({ word }) => isPlain(word))) return 2;
   return words.length > 0 ? 1 : 0;

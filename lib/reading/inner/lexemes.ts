@@ -1,10 +1,10 @@
 // Into which pieces does a text fall: written moves, move numbers, brackets, words, signs?
 
+import { type Shape, shapeOf } from '../shape.ts';
 import { type CastlingScan, scanCastling } from './scan-castling.ts';
 import { type ScanContext, type Step, type Strength, scanCompact } from './scan-compact.ts';
 import { scanDescriptive } from './scan-descriptive.ts';
 import { scanTail, type Tail } from './scan-tail.ts';
-import { type Shape, shapeOf } from './shape.ts';
 import { fileAt, isDigitAt, isLetterAt, isWordAt, rankAt } from './signs.ts';
 import { senseIn, sensesOf } from './word-table.ts';
 
@@ -59,11 +59,18 @@ export function lexemesOf(text: string, context: ScanContext): Lexeme[] {
       at = skipped;
       continue;
     }
-    const lexeme = lexemeAt(text, at, context);
+    const lexeme = wordOfProse(text, lexemeAt(text, at, context), found[found.length - 1]);
     if (lexeme !== null) found.push(lexeme);
     at = lexeme?.end ?? at + 1;
   }
   return found;
+}
+
+/** "de" and "da" behind a word are words, not captures by two files. */
+function wordOfProse(text: string, lexeme: Lexeme | null, before: Lexeme | undefined): Lexeme | null {
+  if (lexeme?.type !== 'move' || lexeme.strength !== 'files' || before?.type !== 'word') return lexeme;
+  const word = text.slice(lexeme.start, lexeme.end).toLowerCase();
+  return sensesOf(word).length === 0 ? lexeme : { type: 'word', start: lexeme.start, end: lexeme.end, word };
 }
 
 /** The end of what is no part of an answer: quoted lines, PGN tags, addresses, clock times. */

@@ -8,7 +8,7 @@ import type { Position, Side, Square } from '#lib/rules/position.ts';
 import { writeUci } from '#lib/rules/uci.ts';
 import { type Match, matchToken } from '../match-token.ts';
 import type { By } from '../reading.ts';
-import type { Shape } from './shape.ts';
+import type { Shape } from '../shape.ts';
 
 /** A move of a reading, or the root. */
 export interface Node {

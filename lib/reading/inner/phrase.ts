@@ -2,7 +2,7 @@
 
 import { ANY_KIND, KIND_BIT } from '#lib/rules/moves-to.ts';
 import { KINDS } from '#lib/rules/position.ts';
-import { type Shape, shapeOf } from './shape.ts';
+import { type Shape, shapeOf } from '../shape.ts';
 
 /** A square named in a phrase, with the preposition before it and whether the verb came later. */
 export interface NamedSquare {
@@ -112,6 +112,7 @@ function placesOf(phrase: Phrase): { readonly from: NamedSquare | null; readonly
   const [first, second] = phrase.squares;
   if (first === undefined) return { from: null, to: null };
   if (second !== undefined) return { from: first, to: second };
+  if (phrase.verb === 'take' && !first.isBeforeVerb) return { from: null, to: first };
   if (first.preposition === 'from') return { from: first, to: null };
   if (first.preposition === 'on' && first.isBeforeVerb && phrase.verb !== null)
     return { from: first, to: null };

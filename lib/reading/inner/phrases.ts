@@ -2,10 +2,10 @@
 // what says no move stays as it was.
 
 import { KIND_BIT } from '#lib/rules/moves-to.ts';
-import { KINDS } from '#lib/rules/position.ts';
-import type { AnyLexeme } from './items.ts';
+import { type AnyLexeme, CONNECTORS } from './items.ts';
 import type { Lexeme } from './lexemes.ts';
 import { emptyPhrase, type NamedSquare, type Phrase, shapesOfPhrase, worthOf } from './phrase.ts';
+import { promotionBehind } from './promotion-words.ts';
 import { fileAt, rankAt } from './signs.ts';
 import { nearestPieceWord } from './word-slips.ts';
 import { FILE_NOUNS, FILE_WORDS, RANK_NOUNS, senseIn, sensesOf, type WordRole } from './word-table.ts';
@@ -26,6 +26,13 @@ const STARTING_ROLES: ReadonlySet<WordRole> = new Set([
   'check',
 ]);
 const WINGS = new Set(['k', 'q', 'kr', 'qr']);
+/** "Q takes the pawn on f7": letters before a verb. A small b is a file as well, so it is none. */
+const LONE_LETTERS = new Map([
+  ['q', KIND_BIT.q],
+  ['r', KIND_BIT.r],
+  ['n', KIND_BIT.n],
+  ['k', KIND_BIT.k],
+]);
 const MATING_VERBS = new Set(['mates', 'checks', 'checkmates']);
 
 interface Scan {
@@ -58,41 +65,6 @@ export function phrasesOf(lexemes: readonly Lexeme[]): readonly AnyLexeme[] {
   return out;
 }
 
-/** "a8 and becomes a rook": the new man named in the words behind the square. */
-function promotionBehind(
-  lexemes: readonly Lexeme[],
-  at: number,
-): { readonly lexeme: AnyLexeme; readonly end: number } | null {
-  const move = lexemes[at];
-  if (move?.type !== 'move' || move.ways.length !== 1) return null;
-  const step = move.ways[0]?.[0];
-  const shape = step?.shapes[0];
-  if (step === undefined || shape === undefined) return null;
-  if (shape.kinds !== KIND_BIT.p || shape.promotion !== null || (shape.toRanks & ~0x81) !== 0) return null;
-  let hasVerb = false;
-  for (let next = at + 1; next < at + 7; next += 1) {
-    const lexeme = lexemes[next];
-    if (lexeme?.type !== 'word') return null;
-    const piece = senseIn(lexeme.word, 'piece');
-    if (piece !== null && hasVerb) {
-      const men = KINDS.filter((kind) => (piece.kinds & KIND_BIT[kind]) !== 0);
-      const shapes = men.map((promotion) => ({ ...shape, promotion }));
-      const lexemeWithMan: AnyLexeme = {
-        ...move,
-        end: lexeme.end,
-        ways: [[{ ...step, shapes, end: lexeme.end }]],
-        strength: 'phrase',
-        isBareSquare: false,
-        isTypo: false,
-      };
-      return { lexeme: lexemeWithMan, end: next + 1 };
-    }
-    if (senseIn(lexeme.word, 'promote') !== null) hasVerb = true;
-    else if (piece !== null || (sensesOf(lexeme.word).length === 0 && lexeme.word !== 'and')) return null;
-  }
-  return null;
-}
-
 function startsPhrase(lexemes: readonly Lexeme[], at: number): boolean {
   const lexeme = lexemes[at];
   if (lexeme?.type !== 'word') return false;
@@ -105,6 +77,7 @@ function startsPhrase(lexemes: readonly Lexeme[], at: number): boolean {
   if (senses.some(({ role }) => role === 'on'))
     return next?.type === 'word' && senseIn(next.word, 'passant') !== null;
   if (fileOf(lexeme) >= 0) return true;
+  if (LONE_LETTERS.has(lexeme.word) && isVerb(next)) return true;
   return nearestPieceWord(lexeme.word) !== null;
 }
 
@@ -142,6 +115,7 @@ function phraseAt(
       isQuestioned,
       isExclaimed,
       isTypo,
+      isVerbless: scan.phrase.verb === null && !scan.phrase.castles && !scan.phrase.promotes,
     },
     end: scan.end,
   };
@@ -227,9 +201,14 @@ function takeWord(scan: Scan, word: string): boolean {
   const next = lexemes[scan.at + 1];
   const file = fileOf(lexemes[scan.at]);
   if (file >= 0 && takesFile(scan, file, next)) return true;
+  const man = LONE_LETTERS.get(word);
+  if (man !== undefined && phrase.mover === 0 && isVerb(next)) return takePiece(scan, man);
   const roles = sensesOf(word);
   const isBeforeSquare = next?.type === 'move' && next.isBareSquare;
-  if (word === 'at' || word === 'sah') return takeTurkish(scan, word, isBeforeSquare || isTaking(next));
+  const isBeforePiece =
+    next?.type === 'word' && senseIn(next.word, 'piece') !== null && isTaking(lexemes[scan.at + 2]);
+  if (word === 'at' || word === 'sah')
+    return takeTurkish(scan, word, isBeforeSquare || isBeforePiece || isTaking(next));
   if (phrase.castles && phrase.side === null && WINGS.has(word)) {
     phrase.side = word.startsWith('k') ? 'short' : 'long';
     return advance(scan, true);
@@ -269,9 +248,18 @@ function takeUnknown(scan: Scan, word: string): boolean {
     phrase.mover = near;
     return advance(scan, true);
   }
+  if (CONNECTORS.has(word)) return isPromoting(scan.lexemes[scan.at + 1]) && advance(scan, false);
   if (phrase.squares.length > 0 || phrase.unknownWords >= MOST_UNKNOWN || phrase.mover === 0) return false;
   phrase.unknownWords += 1;
   return advance(scan, false);
+}
+
+function isPromoting(lexeme: Lexeme | undefined): boolean {
+  return lexeme?.type === 'word' && senseIn(lexeme.word, 'promote') !== null;
+}
+
+function isVerb(lexeme: Lexeme | undefined): boolean {
+  return isTaking(lexeme) || (lexeme?.type === 'word' && lexeme.word === 'to');
 }
 
 function isTaking(lexeme: Lexeme | undefined): boolean {
@@ -313,6 +301,13 @@ function takesFile(scan: Scan, file: number, next: Lexeme | undefined): boolean 
     return advance(scan, true);
   }
   if (next?.type === 'word' && FILE_NOUNS.has(next.word)) return advance(scan, false);
+  const isArticle = file === 0 || file === 4;
+  const isMoversFile =
+    !isArticle && phrase.mover !== 0 && phrase.squares.length === 0 && phrase.verb === null;
+  if (isMoversFile && (isVerb(next) || (next?.type === 'move' && next.isBareSquare))) {
+    phrase.moverFiles = 1 << file;
+    return advance(scan, true);
+  }
   return false;
 }
 
@@ -324,6 +319,11 @@ function takePiece(scan: Scan, kinds: number): boolean {
   if (phrase.mover !== 0 && next?.type === 'word' && phrase.squares.length === 0 && phrase.verb !== 'take') {
     const rank = senseIn(next.word, 'rank');
     if (rank !== null) return takeDescriptor(scan, kinds, rank.rank);
+  }
+  // Turkish names the man taken before the verb.
+  if (phrase.mover !== 0 && phrase.verb === null && phrase.squares.length === 0 && isTaking(next)) {
+    phrase.victims = kinds;
+    return advance(scan, true);
   }
   const isNewMan = phrase.promotes || (phrase.mover === KIND_BIT.p && isOnLastRank(phrase));
   if (isNewMan && phrase.promotion === 0 && kinds !== KIND_BIT.p && (phrase.mover & ~KIND_BIT.p) === 0) {

@@ -1,6 +1,6 @@
 // Is castling written here in signs: O-O, 0-0, o-o-o, OO, with any dash and any O?
 
-import { type Shape, shapeOf } from './shape.ts';
+import { type Shape, shapeOf } from '../shape.ts';
 import { isWordAt } from './signs.ts';
 
 const ROUND = new Set([...'0OoОоΟο〇']);

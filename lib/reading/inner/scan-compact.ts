@@ -2,8 +2,8 @@
 // national letters, captures in every sign. Written by hand: each call looks at a bounded stretch.
 
 import { ANY_KIND, KIND_BIT } from '#lib/rules/moves-to.ts';
+import { type Shape, shapeOf } from '../shape.ts';
 import { RARE_LANGUAGES, SPELLINGS } from './letters.ts';
-import { type Shape, shapeOf } from './shape.ts';
 import { fileAt, isCapital, isCaptureSign, isLetterAt, isWordAt, OFF_BOARD, rankAt } from './signs.ts';
 
 /** What a scan needs to know about the whole text. */

@@ -1,8 +1,8 @@
 // Is a move of the old English descriptive notation written here: P-K4, Kt-KB3, QxBP, R-K8, PxP?
 
 import { KIND_BIT } from '#lib/rules/moves-to.ts';
+import { type Shape, shapeOf } from '../shape.ts';
 import { ENGLISH } from './letters.ts';
-import { type Shape, shapeOf } from './shape.ts';
 import { isWordAt, rankAt } from './signs.ts';
 
 /** A descriptive move and where it ends. */
@@ -47,7 +47,8 @@ export function scanDescriptive(text: string, at: number): DescriptiveScan | nul
   const isSpaced = text.charAt(cursor) === ' ';
   if (isSpaced) cursor += 1;
   const sign = text.charAt(cursor);
-  const isCapture = sign === 'x' || sign === 'X' || text.startsWith('takes ', cursor);
+  const isColon = sign === ':' && manAt(text, cursor + 1) !== null && !isWordAt(text, cursor + 2);
+  const isCapture = sign === 'x' || sign === 'X' || isColon || text.startsWith('takes ', cursor);
   if (!isCapture && sign !== '-') return null;
   cursor += sign === 't' ? 6 : 1;
   if (isSpaced && text.charAt(cursor) === ' ') cursor += 1;

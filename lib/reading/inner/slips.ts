@@ -1,12 +1,12 @@
 // Rule R13: which move is meant by a token with one typing slip, where exactly one legal move is? A sign too
 // many or two signs that changed places; never another square, never another man (rule R6).
 
+import type { Shape } from '../shape.ts';
 import type { MoveItem } from './items.ts';
 import { rarityOf } from './letters.ts';
 import { type Budget, landings, type Node } from './node.ts';
 import { type ScanContext, type Step, scanCompact } from './scan-compact.ts';
 import { scanTail } from './scan-tail.ts';
-import type { Shape } from './shape.ts';
 import { isCapital } from './signs.ts';
 
 /** Longest token that is mended. */

@@ -1,8 +1,8 @@
 // "e2 e4 e7 e5": squares in pairs, each pair a move. Tried only where the squares alone give no clean reading.
 
 import { ANY_KIND } from '#lib/rules/moves-to.ts';
+import { shapeOf } from '../shape.ts';
 import type { Item, MoveItem } from './items.ts';
-import { shapeOf } from './shape.ts';
 
 /** The items with bare squares joined in pairs; null where the text is not made of such squares. */
 export function pairedItems(items: readonly Item[]): Item[] | null {

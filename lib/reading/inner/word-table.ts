@@ -35,27 +35,27 @@ export interface WordSense {
 const PIECE_WORDS: readonly (readonly [kinds: number, words: string])[] = [
   [
     KIND_BIT.k,
-    'king kings koenig könig könige rey roi rei re король короля королём королем королю şah sah kral konig shah',
+    'king kings koenig könig könige rey roi rei re король короля королём королем королю şah sah kral konig shah şahı',
   ],
   [
     KIND_BIT.q,
-    'queen queens dame damen dama reina reine rainha donna regina ферзь ферзя ферзём ферзем ферзю королева королевой vezir vezirle lady',
+    'queen queens dame damen dama reina reine rainha donna regina ферзь ферзя ферзём ферзем ферзю королева королевой vezir vezirle veziri lady',
   ],
   [
     KIND_BIT.r,
-    'rook rooks turm türme tuerme torre torres tour tours ладья ладьей ладьёй ладью ладьи kale kaleyle tower',
+    'rook rooks turm türme tuerme torre torres tour tours ладья ладьей ладьёй ладью ладьи kale kaleyle kaleyi tower',
   ],
   [
     KIND_BIT.b,
-    'bishop bishops läufer laeufer laufer alfil alfiles fou fous bispo alfiere alfieri слон слона слоном слону fil filler fille',
+    'bishop bishops läufer laeufer laufer alfil alfiles fou fous bispo alfiere alfieri слон слона слоном слону fil fili filler fille',
   ],
   [
     KIND_BIT.n,
-    'knight knights springer pferd ross rössl caballo caballos cavalier cavaliers cavalo cavallo cavalli конь коня конем конём коню at atla horse horsey horsie knite',
+    'knight knights springer pferd ross rössl caballo caballos cavalier cavaliers cavalo cavallo cavalli конь коня конем конём коню at atla atı horse horsey horsie knite',
   ],
   [
     KIND_BIT.p,
-    'pawn pawns bauer bauern peon peón peones pion pions peao peão pedone pedoni пешка пешкой пешку пешки piyon piyonla',
+    'pawn pawns bauer bauern peon peón peones pion pions peao peão pedone pedoni пешка пешкой пешку пешки piyon piyonla piyonu',
   ],
 ];
 
