@@ -87,7 +87,7 @@ function promotionAt(text: string, at: number): Promotion | null {
     else break;
   }
   if (hasSign && text.charAt(cursor) === ' ') cursor += 1;
-  const man = manAt(text, cursor);
+  const man = manAt(text, cursor, hasSign);
   if (man === null) return null;
   if (isSpaced && !hasSign && !isOpen && !isCapital(text.charAt(cursor)) && man.end - cursor < 3) return null;
   if (isOpen && text.charAt(man.end) !== ')') return null;
@@ -95,12 +95,12 @@ function promotionAt(text: string, at: number): Promotion | null {
 }
 
 /** A man's letter, figurine or word that does not begin a move of its own. */
-function manAt(text: string, at: number): Promotion | null {
+function manAt(text: string, at: number, isSigned: boolean): Promotion | null {
   let end = at;
   while (end < at + 14 && isLetterAt(text, end)) end += 1;
   const word = text.slice(at, end).toLowerCase();
   const named = word.length > 2 ? senseIn(word, 'piece') : null;
-  if (named !== null && !(text.charAt(end) === ' ' && startsSquare(text, end + 1))) {
+  if (named !== null && (isSigned || !(text.charAt(end) === ' ' && startsSquare(text, end + 1)))) {
     return {
       end,
       senses: KINDS.filter((kind) => KIND_BIT[kind] === named.kinds).map((kind) => ({ kind, langs: -1 })),
@@ -109,7 +109,9 @@ function manAt(text: string, at: number): Promotion | null {
   for (const spelling of SPELLINGS.get(text.charAt(at).toUpperCase()) ?? []) {
     const stop = at + spelling.sign.length;
     if (text.slice(at, stop).toUpperCase() !== spelling.sign) continue;
-    if (isWordAt(text, stop) || startsSquare(text, stop) || startsSquare(text, stop + 1)) continue;
+    if (isWordAt(text, stop) || startsSquare(text, stop)) continue;
+    // Behind a sign the letter is the new man, whatever comes next: "c8=Q d5" is no queen's move.
+    if (!isSigned && startsSquare(text, stop + 1)) continue;
     const senses = spelling.senses
       .filter(({ needsCyrillic }) => !needsCyrillic)
       .map((sense) => ({ ...sense, langs: sense.langs === -1 ? -1 : sense.langs & ~RARE_LANGUAGES }))
