@@ -54,7 +54,9 @@ function joinFirst(
   for (const landing of direct) {
     least = Math.min(least, join(attached, { node, relation, way, landing, followsGap: false }));
   }
-  if (relation !== 'continue' || node.by !== 'solver') return least;
+  // "If the bishop moves, Rxa7": a branch at a reply that is told in words and named by no move.
+  const isWordedBranch = relation === 'replace' && item.cues.has('branch');
+  if ((relation !== 'continue' && !isWordedBranch) || node.by !== 'solver') return least;
   const isNamed = item.cues.has('any') || item.cues.has('threat') || isSolversNumber(state, item, node);
   if (direct.length > 0 && !isNamed) return least;
   for (const landing of landingsAfterGap(node, first.shapes, budget)) {
@@ -90,6 +92,7 @@ function join(attached: Attached, joint: Joint): number {
     known ??
     childOf(node, landing, { start, end, isTypo: item.isTypo, isQuestioned: item.isQuestioned, followsGap });
   const plan = known !== null ? walk(state, known) : planFor(attached, joint, child);
+  if (plan.liberty >= COST.unmarked) return 1000;
   let liberty = plan.liberty + landing.match.cost + (item.isTypo && !known ? COST.typo : 0);
   liberty += followsGap ? (joint.isNamed === true ? COST.namedGap : COST.gap) : 0;
   const number = numberOf(state, item, child);
@@ -213,6 +216,8 @@ function goOn(state: State, item: MoveItem, child: Node): Plan {
   else if (cues.has('slash')) liberty += COST.continuesAfterSlash;
   if (cues.has('correct') || cues.has('restart')) liberty += COST.continuesAfterCorrection;
   if (state.isFreshBracket) liberty += 1;
+  // "If c5 then Nf3; if e5 then Nc3" parts where the first reply stood.
+  if (cues.has('branch') && item.isFreshStart && child.by === 'defender') liberty += 2;
   if (state.kind === 'try' && child.by === 'solver') liberty += COST.continuesInTry;
   if (state.kind === 'walk') return { ...leaveWalk(state, child), liberty };
   const main = state.kind === 'main' ? child : state.main;
@@ -247,19 +252,29 @@ function replace(state: State, item: MoveItem, node: Node, child: Node): Plan {
   const isTakenBack = replaced !== null && replaced.by === 'solver' && replaced.isQuestioned;
   if (isCorrection || isTakenBack) return correct(state, item, node, child);
   const ended = endLine(state);
-  const hasCue = cues.has('or') || cues.has('slash') || cues.has('branch');
-  if (child.by === 'defender') {
+  const hasNumber = isNumberFor(state, item, child);
+  const hasCue = hasNumber || cues.has('or') || cues.has('slash') || cues.has('branch');
+  if (child.by === 'defender' || (node.by === 'solver' && cues.has('branch'))) {
     const liberty =
       hasCue || state.isFreshBracket ? COST.cuedBranch : plainCost(state, item, COST.plainBranch);
     return { state: { ...state, ended, cursor: child, kind: 'branch' }, liberty };
   }
-  const isCued = cues.has('or') || cues.has('slash');
+  const isCued = cues.has('or') || cues.has('slash') || hasNumber;
   const liberty = isCued
     ? COST.cuedChoice
     : state.isFreshBracket
       ? COST.bracketChoice
       : plainCost(state, item, COST.plainChoice);
   return { state: { ...state, ended, cursor: child, kind: 'choice' }, liberty };
+}
+
+/** The written number is that of the place, and the cursor stands further on. */
+function isNumberFor(state: State, item: MoveItem, child: Node): boolean {
+  if (item.number === null || state.numberOffset === null) return false;
+  const due = item.number - state.numberOffset;
+  return (
+    due === child.solverMoves && state.cursor.solverMoves >= due && state.cursor.written >= child.written
+  );
 }
 
 /** Without any word a move takes another's place only where a sentence, a line or the game begins anew. */
