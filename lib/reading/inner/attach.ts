@@ -1,6 +1,7 @@
 // How does a token join the tree: going on, across a gap, in the place of another move (branch, choice,
 // correction, try), or as the name of a move already read? Rules R3, R4, R5, R10, O4.
 
+import type { Shape } from '../shape.ts';
 import { COST } from './costs.ts';
 import type { MoveItem } from './items.ts';
 import {
@@ -16,6 +17,9 @@ import {
 } from './node.ts';
 import type { Step } from './scan-compact.ts';
 import { addLine, endLine, type LineKind, type State } from './state.ts';
+
+/** Positions looked at where a move may stand in another's place behind gaps. */
+const FEW_POSITIONS = 4;
 
 /** A token about to join. */
 export interface Attached {
@@ -49,8 +53,9 @@ function joinFirst(
 ): number {
   const { state, item, budget } = attached;
   let least = 1000;
+  const shapes = inLanguage(first.shapes, state.langs);
   const isBarred = state.badReply !== null && relation === 'continue';
-  const direct = isBarred ? [] : landings(node, first.shapes, budget);
+  const direct = isBarred ? [] : landings(node, shapes, budget, relation === 'continue' ? 64 : FEW_POSITIONS);
   for (const landing of direct) {
     least = Math.min(least, join(attached, { node, relation, way, landing, followsGap: false }));
   }
@@ -59,10 +64,17 @@ function joinFirst(
   if ((relation !== 'continue' && !isWordedBranch) || node.by !== 'solver') return least;
   const isNamed = item.cues.has('any') || item.cues.has('threat') || isSolversNumber(state, item, node);
   if (direct.length > 0 && !isNamed) return least;
-  for (const landing of landingsAfterGap(node, first.shapes, budget)) {
+  for (const landing of landingsAfterGap(node, shapes, budget)) {
     least = Math.min(least, join(attached, { node, relation, way, landing, followsGap: true, isNamed }));
   }
   return least;
+}
+
+/** A letter that the text's language has keeps its meaning there; only foreign letters mean more. */
+function inLanguage(shapes: readonly Shape[], langs: number): readonly Shape[] {
+  if (langs === -1 || shapes.length < 2) return shapes;
+  const own = shapes.filter((shape) => (shape.langs & langs) !== 0);
+  return own.some((shape) => shape.langs !== -1) ? own : shapes;
 }
 
 /** The number before the token belongs to a later move of the solver than the one just read. */

@@ -28,6 +28,10 @@ export interface MoveItem {
   readonly isTypo: boolean;
   /** A sentence, a line or a paragraph ends before it. */
   readonly isFreshStart: boolean;
+  /** Words or a new sentence stand between it and the move before. */
+  readonly isSetOff: boolean;
+  /** A comma and nothing else stands before it. */
+  readonly hasComma: boolean;
   /** The next move comes with a word of correction. */
   readonly isTakenBack: boolean;
   readonly cues: ReadonlySet<Cue | 'slash'>;
@@ -61,6 +65,9 @@ const NOUNS_BEHIND = new Set(
   `square squares paper pawn pawns file rank knight bishop rook queen king is's weak sheet size field complex point hole format
    bauer springer feld papier peon pion`.split(/\s+/),
 );
+
+/** Labels of further variations: "b) ...". */
+const LABELS = new Set(['b', 'c', 'd']);
 
 /** Words that join moves and are no prose. */
 export const CONNECTORS: ReadonlySet<string> = new Set(
@@ -104,6 +111,7 @@ export function itemsOf(lexemes: readonly AnyLexeme[], struck: Uint8Array | null
     );
   });
   markRejected(items, lastMove, readBetween(gap).rejectsLast);
+  for (let at = 1; at < items.length; at += 1) spreadOr(items, at);
   return withoutSlashes(items.length > MOST_ITEMS ? items.slice(0, MOST_ITEMS) : items);
 }
 
@@ -111,6 +119,14 @@ function markRejected(items: Item[], at: number, level: 0 | 1 | 2): void {
   const item = items[at];
   if (level === 0 || item === undefined || item.type !== 'move' || item.rejected >= level) return;
   items[at] = { ...item, rejected: level };
+}
+
+/** "e4, d4 or c4": the "or" speaks of the one before as well, where only a comma stands between. */
+function spreadOr(items: Item[], at: number): void {
+  const item = items[at];
+  const next = items[at + 1];
+  if (item?.type !== 'move' || next?.type !== 'move' || !item.hasComma || !next.cues.has('or')) return;
+  items[at] = { ...item, cues: new Set([...item.cues, 'slash']) };
 }
 
 function markTakenBack(items: Item[], at: number): void {
@@ -150,6 +166,8 @@ function moveItem(
     isStruck: around.isStruck,
     isTypo: isMove && 'isTypo' in lexeme && lexeme.isTypo,
     isFreshStart: between.isFreshStart,
+    isSetOff: between.isFreshStart || between.words.length > 0,
+    hasComma: between.words.join('') === ',',
     isTakenBack: false,
     cues: between.cues,
     rejected: between.rejectsNext,
@@ -177,6 +195,7 @@ function readBetween(gap: readonly AnyLexeme[]): Between {
       words.push(lexeme.word);
       breaks.push(false);
       if (lexeme.word === 'b' && isColon(gap[index + 1])) found.cues.add('black');
+      if (LABELS.has(lexeme.word) && gap[index + 1]?.type === 'close') found.cues.add('or');
     } else if (lexeme.type === 'number') {
       found.number = lexeme.n;
       found.dots = lexeme.dots;

@@ -70,9 +70,17 @@ export function turnAt(node: Node): Side {
 }
 
 /** The legal moves that the shapes can mean at the node, each once. */
-export function landings(node: Node, shapes: readonly Shape[], budget: Budget): Landing[] {
+export function landings(
+  node: Node,
+  shapes: readonly Shape[],
+  budget: Budget,
+  mostPositions = MOST_POSITIONS,
+): Landing[] {
   const found: Landing[] = [];
+  let looked = 0;
   for (const position of node.positions) {
+    looked += 1;
+    if (looked > mostPositions) break;
     budget.left -= stepsOf(shapes);
     for (const match of matchToken(position, shapes, node.lastTo)) addLanding(found, position, match);
   }

@@ -18,6 +18,9 @@ export interface Tail {
   readonly isPassant: boolean;
 }
 
+/** Kings and pawns: "b8 şah" is a check, not a king. */
+const NEVER_PROMOTED = KIND_BIT.k | KIND_BIT.p;
+
 /** Reads the tail from `at`; `canPromote` says that a man's letter here is a new man. */
 export function scanTail(text: string, at: number, canPromote: boolean): Tail {
   const promotion = canPromote ? promotionAt(text, at) : null;
@@ -91,6 +94,8 @@ function promotionAt(text: string, at: number): Promotion | null {
   if (man === null) return null;
   if (isSpaced && !hasSign && !isOpen && !isCapital(text.charAt(cursor)) && man.end - cursor < 3) return null;
   if (isOpen && text.charAt(man.end) !== ')') return null;
+  // "PxP P-K3": the letter begins the next move.
+  if (isSpaced && !hasSign && !isOpen && '-x:'.includes(text.charAt(man.end) || ' ')) return null;
   return { end: isOpen ? man.end + 1 : man.end, senses: man.senses };
 }
 
@@ -99,7 +104,8 @@ function manAt(text: string, at: number, isSigned: boolean): Promotion | null {
   let end = at;
   while (end < at + 14 && isLetterAt(text, end)) end += 1;
   const word = text.slice(at, end).toLowerCase();
-  const named = word.length > 2 ? senseIn(word, 'piece') : null;
+  const sense = word.length > 2 ? senseIn(word, 'piece') : null;
+  const named = sense !== null && (sense.kinds & NEVER_PROMOTED) === 0 ? sense : null;
   if (named !== null && (isSigned || !(text.charAt(end) === ' ' && startsSquare(text, end + 1)))) {
     return {
       end,

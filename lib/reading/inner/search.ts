@@ -104,6 +104,7 @@ function takeMove(state: State, item: MoveItem, run: Move): void {
     out.push(isSure ? { ...state, cost: state.cost + COST.dropped } : state);
     return;
   }
+  const skipAt = out.length;
   if (!isSure) out.push({ ...state, cost: state.cost + skipCost(item) });
   else if (item.cues.has('threat')) out.push({ ...state, cost: state.cost + COST.skippedThreat });
   if (item.prose === 3 || budget.left <= 0) {
@@ -113,6 +114,8 @@ function takeMove(state: State, item: MoveItem, run: Move): void {
   const attached: Attached = { state, item, budget, out, isTurnedDown: false };
   const before = out.length;
   const best = item.isMalformed ? Number.POSITIVE_INFINITY : attachAt(attached, state.cursor, 'continue');
+  // A square that goes on well is rather a move than prose.
+  if (item.prose === 2 && best <= 2) out[skipAt] = { ...state, cost: state.cost + COST.skippedLikely };
   if (!item.isMalformed && (task.isThorough || best > 2 || wantsOthers(state, item))) {
     for (const place of otherPlaces(state)) attachAt(attached, place, 'replace');
   }
@@ -142,7 +145,7 @@ function unreadable(state: State, item: MoveItem, run: Move): void {
   const { out } = run;
   const before = out.length;
   const attached: Attached = { state, item, budget: run.budget, out, isTurnedDown: false };
-  if (!item.isMalformed) {
+  if (!item.isMalformed && (item.isSetOff || !hasReply(state.cursor))) {
     for (const node of pathTo(state.main).slice(0, 12)) {
       if (node.parent !== null && attachAt(attached, node.parent, 'mention') < 100) break;
     }

@@ -1,6 +1,7 @@
 // Rule R13: which move is meant by a token with one typing slip, where exactly one legal move is? A sign too
 // many or two signs that changed places; never another square, never another man (rule R6).
 
+import type { Uci } from '#lib/rules/move.ts';
 import type { Shape } from '../shape.ts';
 import type { MoveItem } from './items.ts';
 import { rarityOf } from './letters.ts';
@@ -38,8 +39,17 @@ export function mendedShapes(
     }
   }
   if (found.size !== 1) return null;
-  for (const shapes of found.values()) return { shapes, start: item.start, end: item.end };
+  for (const [uci, shapes] of found) {
+    if (names(written, uci)) return { shapes, start: item.start, end: item.end };
+  }
   return null;
+}
+
+/** The goal stands in what was written, its two signs in either order: another square is never read into it. */
+function names(written: string, uci: Uci): boolean {
+  const plain = written.toLowerCase().replace(/[^\p{L}\d]/gu, '');
+  const [file = '', rank = ''] = uci.slice(2, 4);
+  return plain.includes(file + rank) || plain.includes(rank + file);
 }
 
 /** Every string that one slip turned into the written one. */

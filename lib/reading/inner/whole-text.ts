@@ -1,7 +1,7 @@
 // What can be said of a text as a whole: its letters, whom it addresses (rule P4), whether its source cut
 // it (rule R16).
 
-import { SPELLINGS } from './letters.ts';
+import { RARE_LANGUAGES, SPELLINGS } from './letters.ts';
 import type { ScanContext } from './scan-compact.ts';
 
 /** What the scanners need to know of the whole text. */
@@ -9,17 +9,22 @@ export function scanContextOf(text: string): ScanContext {
   return {
     hasCyrillic: /[\u0400-\u04ff]/.test(text),
     isAllCapitals: !/[a-z]/.test(text) && /[A-Z]/.test(text),
-    allowsRare: hasForeignLetter(text),
+    allowsRare: needsRareLetters(text),
   };
 }
 
-/** True where a capital that English has not stands as a man's letter before a square or a capture. */
-function hasForeignLetter(text: string): boolean {
+/**
+ * True where the capitals before squares are the letters of no usual language together: only then may a
+ * rare one claim a letter that others have too.
+ */
+function needsRareLetters(text: string): boolean {
+  let shared = -1;
   for (const match of text.matchAll(/(?<![\p{L}\d])(\p{Lu})[a-h]?[x:]?[a-h][1-8]/gu)) {
-    const letter = match[1] ?? '';
-    if (!'KQRBNP'.includes(letter) && SPELLINGS.has(letter)) return true;
+    const spelling = SPELLINGS.get(match[1] ?? '')?.find(({ sign }) => sign.length === 1);
+    if (spelling === undefined) continue;
+    shared &= spelling.senses.reduce((langs, sense) => langs | sense.langs, 0);
   }
-  return false;
+  return (shared & ~RARE_LANGUAGES) === 0;
 }
 
 const CUT_MARKS = [
