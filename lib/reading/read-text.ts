@@ -107,6 +107,9 @@ function turnItem(item: MoveItem): MoveItem {
 
 /** The first token that looks like a move, for an unreadable text; null in chatter. */
 function firstMove(items: readonly Item[]): MoveItem | null {
-  for (const item of items) if (item.type === 'move' && (item.prose < 2 || item.isHint)) return item;
+  for (const item of items)
+    if (item.type === 'move' && (item.prose < 2 || item.isHint) && item.rejected < 2 && !item.isStruck) {
+      return item;
+    }
   return null;
 }

@@ -102,7 +102,14 @@ function join(attached: Attached, joint: Joint): number {
   const end = joint.way[0]?.end ?? item.end;
   const child =
     known ??
-    childOf(node, landing, { start, end, isTypo: item.isTypo, isQuestioned: item.isQuestioned, followsGap });
+    childOf(node, landing, {
+      start,
+      end,
+      isTypo: item.isTypo,
+      isQuestioned: item.isQuestioned,
+      isExclaimed: item.isExclaimed,
+      followsGap,
+    });
   const plan = known !== null ? walk(state, known) : planFor(attached, joint, child);
   if (plan.liberty >= COST.unmarked) return 1000;
   let liberty = plan.liberty + landing.match.cost + (item.isTypo && !known ? COST.typo : 0);
@@ -143,6 +150,7 @@ function playRest(state: State, steps: readonly Step[], { item, budget }: Attach
       end,
       isTypo: false,
       isQuestioned: item.isQuestioned,
+      isExclaimed: item.isExclaimed,
       followsGap: false,
     });
     at = {
@@ -231,9 +239,20 @@ function goOn(state: State, item: MoveItem, child: Node): Plan {
   // "If c5 then Nf3; if e5 then Nc3" parts where the first reply stood.
   if (cues.has('branch') && item.isFreshStart && child.by === 'defender') liberty += 2;
   if (state.kind === 'try' && child.by === 'solver') liberty += COST.continuesInTry;
+  if (child.by === 'solver' && isRefuted(child.parent, item)) liberty += COST.number;
+  if (cues.has('but') && child.followsGap) liberty += COST.continuesAfterOr;
   if (state.kind === 'walk') return { ...leaveWalk(state, child), liberty };
   const main = state.kind === 'main' ? child : state.main;
   return { state: { ...state, cursor: child, main }, liberty };
+}
+
+/** "Rd7? h6!" is over: a move of the solver's begins anew. */
+function isRefuted(reply: Node | null, item: MoveItem): boolean {
+  return (
+    reply?.by === 'defender' &&
+    reply.parent?.isQuestioned === true &&
+    (reply.isExclaimed || item.isFreshStart)
+  );
 }
 
 /** From a move named again the text goes on: along the known line, or away from it. */
@@ -271,7 +290,7 @@ function replace(state: State, item: MoveItem, node: Node, child: Node): Plan {
       hasCue || state.isFreshBracket ? COST.cuedBranch : plainCost(state, item, COST.plainBranch);
     return { state: { ...state, ended, cursor: child, kind: 'branch' }, liberty };
   }
-  const isCued = cues.has('or') || cues.has('slash') || hasNumber;
+  const isCued = cues.has('or') || cues.has('slash') || cues.has('but') || hasNumber;
   const liberty = isCued
     ? COST.cuedChoice
     : state.isFreshBracket

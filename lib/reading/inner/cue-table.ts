@@ -16,6 +16,7 @@ export type Cue =
   | 'doubt-after'
   | 'threat'
   | 'any'
+  | 'but'
   | 'white'
   | 'black';
 
@@ -41,10 +42,11 @@ const ROWS: readonly (readonly [Cue, string])[] = [
     `edit|edited|correction|update|final answer|new answer|second attempt|second try|korrektur|nachtrag|correccion|corrección|
      correzione|correcao|correção|поправка|исправление|duzeltme|düzeltme|my answer is now|changed my mind|on second thought|on second thoughts`,
   ],
+  ['but', 'but|aber|pero|mais|ma|mas|но|ama|fakat|sino'],
   ['no', 'no|nein|non|нет|hayir|hayır|nao|não|nah|nee'],
   [
     'reject-before',
-    `not|nicht|instead of|rather than|statt|anstatt|anstelle von|avoid|i thought|thought|first thought|first i thought|i first thought|
+    `not|nicht|don't play|do not play|don't|do not|pas|dachte|dachte ich|dachte ich an|dachte an|wollte|pensaba|pensaba en|pensais|pensais a|думал|хотел|dusundum|düşündüm|instead of|rather than|statt|anstatt|anstelle von|avoid|i thought|thought|first thought|first i thought|i first thought|
      my first idea|first idea was|wanted to play|wanted|considered|i considered|tempting is|the tempting|the try|try is|tried|i tried|and not|
      never|en vez de|en lugar de|au lieu de|invece di|em vez de|а не|не|yerine|ich dachte|ich wollte|pense en|pensé en|j'ai pense|pensavo`,
   ],
@@ -54,7 +56,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ],
   [
     'reject-after',
-    `is the threat|is the idea|was the idea|is threatened|is illegal|not legal|fails|fail|fails to|leads nowhere|goes nowhere|gets nowhere|lead anywhere|doesn't lead|is not enough|isn't enough|not enough|doesn't work|does not work|doesnt work|didn't work|not work|won't work|loses|lost|too slow|geht nicht|funktioniert nicht|
+    `is the threat|is the idea|was the idea|is threatened|is illegal|not legal|fails|fail|fails to|leads nowhere|goes nowhere|gets nowhere|lead anywhere|doesn't lead|is not enough|isn't enough|not enough|zu langsam|ist zu langsam|ist falsch|ist schlecht|bringt nichts|reicht nicht|es lento|es demasiado lento|demasiado lento|est trop lent|trop lent|troppo lento|e troppo lento|muito lento|слишком медленно|медленно|cok yavas|yavas|degil|değil|doesn't work|does not work|doesnt work|didn't work|not work|won't work|loses|lost|too slow|geht nicht|funktioniert nicht|
      klappt nicht|scheitert|no funciona|no sirve|falla|ne marche pas|echoue|échoue|non funziona|fallisce|nao funciona|não funciona|falha|
      не работает|не проходит|не годится|olmaz|olmuyor|calismaz|çalışmaz|is refuted|refuted|is wrong|was wrong|at first|is a mistake|is bad|is not good|
      is no good|isn't good|not good enough|is tempting|looks tempting|only draws|stalemates|is stalemate|that's stalemate|allows`,

@@ -30,6 +30,7 @@ export function withoutHistory(
       end: item.end,
       isTypo: false,
       isQuestioned: false,
+      isExclaimed: false,
       followsGap: false,
     });
     if (isSameBoard(node.positions[0], position)) return items.slice(at + 1);

@@ -101,7 +101,7 @@ export function itemsOf(lexemes: readonly AnyLexeme[], struck: Uint8Array | null
       if (lexeme.type === 'open' || lexeme.type === 'close') items.push(lexeme);
       return;
     }
-    const between = readBetween(gap);
+    const between = readBetween(gap, lastMove < 0);
     gap = [];
     markRejected(items, lastMove, between.rejectsLast);
     if (between.cues.has('correct') || between.cues.has('restart')) markTakenBack(items, lastMove);
@@ -110,7 +110,7 @@ export function itemsOf(lexemes: readonly AnyLexeme[], struck: Uint8Array | null
       moveItem(lexeme, between, { prose: proseOf(lexemes, index), isStruck: struck?.[lexeme.start] === 1 }),
     );
   });
-  markRejected(items, lastMove, readBetween(gap).rejectsLast);
+  markRejected(items, lastMove, readBetween(gap, lastMove < 0).rejectsLast);
   for (let at = 1; at < items.length; at += 1) spreadOr(items, at);
   return withoutSlashes(items.length > MOST_ITEMS ? items.slice(0, MOST_ITEMS) : items);
 }
@@ -177,7 +177,7 @@ function moveItem(
 }
 
 /** What stands between two moves, or before the first. */
-function readBetween(gap: readonly AnyLexeme[]): Between {
+function readBetween(gap: readonly AnyLexeme[], isFirst: boolean): Between {
   const words: string[] = [];
   const breaks: boolean[] = [];
   const found: Between = {
@@ -221,7 +221,7 @@ function readBetween(gap: readonly AnyLexeme[]): Between {
     }
   }
   if (dashes >= 2) found.cues.add('any');
-  readCues(words, breaks, found);
+  readCues(words, breaks, found, isFirst);
   return found;
 }
 
@@ -229,7 +229,12 @@ function isColon(lexeme: AnyLexeme | undefined): boolean {
   return lexeme?.type === 'sign' && lexeme.sign === ':';
 }
 
-function readCues(words: readonly string[], breaks: readonly boolean[], found: Between): void {
+function readCues(
+  words: readonly string[],
+  breaks: readonly boolean[],
+  found: Between,
+  isFirst: boolean,
+): void {
   let at = 0;
   while (at < words.length) {
     const hit = cueAt(words, at);
@@ -250,6 +255,11 @@ function readCues(words: readonly string[], breaks: readonly boolean[], found: B
     } else if (cue === 'no') {
       // "no choice", "no defence" correct nothing; "no," "no wait" and "no Re8" do.
       const follower = words[next];
+      // "No Td7, sino Te8" turns the first move down before it is read.
+      if (isFirst && follower === undefined) {
+        found.rejectsNext = 2;
+        break;
+      }
       if (
         follower === undefined ||
         follower === ',' ||

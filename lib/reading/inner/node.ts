@@ -23,6 +23,7 @@ export interface Node {
   readonly isTypo: boolean;
   /** The writer put a "?" behind it. */
   readonly isQuestioned: boolean;
+  readonly isExclaimed: boolean;
   /** Written plies up to here, gaps not counted. */
   readonly written: number;
   /** Solver moves up to here. */
@@ -58,6 +59,7 @@ export function rootOf(position: Position): Node {
     end: 0,
     isTypo: false,
     isQuestioned: false,
+    isExclaimed: false,
     written: 0,
     solverMoves: 0,
     followsGap: false,
@@ -147,6 +149,7 @@ export function childOf(
     readonly end: number;
     readonly isTypo: boolean;
     readonly isQuestioned: boolean;
+    readonly isExclaimed: boolean;
     readonly followsGap: boolean;
   },
 ): Node {

@@ -73,6 +73,7 @@ export function worthOf(phrase: Phrase): 'phrase' | 'vague' | 'hint' | null {
     if (verb === 'give') return 'hint';
     return verb === 'take' || phrase.mates || phrase.stepsTwo ? 'vague' : null;
   }
+  if (mover === 0 && squares.length === 2) return 'phrase';
   if (mover === 0) return verb === 'take' ? 'vague' : null;
   if (phrase.unknownWords > 0) return 'vague';
   const isPlace = squares.length === 1 && squares[0]?.preposition === 'on' && verb === null;

@@ -38,6 +38,7 @@ const MATING_VERBS = new Set(['mates', 'checks', 'checkmates']);
 interface Scan {
   readonly lexemes: readonly Lexeme[];
   readonly phrase: Phrase;
+  readonly start: number;
   at: number;
   preposition: NamedSquare['preposition'];
   /** A file named before a man or a rank. */
@@ -67,9 +68,12 @@ export function phrasesOf(lexemes: readonly Lexeme[]): readonly AnyLexeme[] {
 
 function startsPhrase(lexemes: readonly Lexeme[], at: number): boolean {
   const lexeme = lexemes[at];
+  if (lexeme?.type === 'move') return isSquareToSquare(lexemes, at);
   if (lexeme?.type !== 'word') return false;
   const next = lexemes[at + 1];
+  if (lexeme.word === 'at' && lexemes[at - 1]?.type === 'word') return false;
   const senses = sensesOf(lexeme.word);
+  if (next?.type === 'move' && next.isBareSquare && senses.some(({ role }) => role === 'from')) return true;
   for (const { role } of senses) if (STARTING_ROLES.has(role)) return true;
   if (senses.some(({ role }) => role === 'short' || role === 'long')) {
     return next?.type === 'word' && senseIn(next.word, 'castle') !== null;
@@ -81,11 +85,26 @@ function startsPhrase(lexemes: readonly Lexeme[], at: number): boolean {
   return nearestPieceWord(lexeme.word) !== null;
 }
 
+/** "e1 to e8", with whatever man stands there. */
+function isSquareToSquare(lexemes: readonly Lexeme[], at: number): boolean {
+  const [from, word, to] = [lexemes[at], lexemes[at + 1], lexemes[at + 2]];
+  if (from?.type !== 'move' || !from.isBareSquare || to?.type !== 'move' || !to.isBareSquare) return false;
+  return word?.type === 'word' && senseIn(word.word, 'to') !== null && word.word !== 'a';
+}
+
 function phraseAt(
   lexemes: readonly Lexeme[],
   start: number,
 ): { readonly lexeme: AnyLexeme; readonly end: number } | null {
-  const scan: Scan = { lexemes, phrase: emptyPhrase(), at: start, preposition: null, file: -1, end: start };
+  const scan: Scan = {
+    lexemes,
+    phrase: emptyPhrase(),
+    start,
+    at: start,
+    preposition: null,
+    file: -1,
+    end: start,
+  };
   while (scan.at < lexemes.length && scan.at < start + LONGEST) if (!take(scan)) break;
   const strength = worthOf(scan.phrase);
   const first = lexemes[start];
@@ -178,7 +197,9 @@ function takeSquare(
     (phrase.castles && phrase.side !== null)
   )
     return false;
-  if (phrase.mover === 0 && phrase.verb === null && !phrase.promotes && !phrase.castles) return false;
+  const isWay = scan.at === scan.start || scan.preposition === 'from' || phrase.squares.length > 0;
+  if (phrase.mover === 0 && phrase.verb === null && !phrase.promotes && !phrase.castles && !isWay)
+    return false;
   // "the rook on d1 and e1" are two rooks, "queen h5 f7" is a way.
   const [first] = phrase.squares;
   if (first !== undefined && first.files === shape.toFiles && first.ranks === shape.toRanks) return false;

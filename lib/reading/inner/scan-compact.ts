@@ -4,7 +4,17 @@
 import { ANY_KIND, KIND_BIT } from '#lib/rules/moves-to.ts';
 import { type Shape, shapeOf } from '../shape.ts';
 import { RARE_LANGUAGES, SPELLINGS } from './letters.ts';
-import { fileAt, isCapital, isCaptureSign, isLetterAt, isWordAt, OFF_BOARD, rankAt } from './signs.ts';
+import {
+  fileAt,
+  isCapital,
+  isCaptureSign,
+  isDigitAt,
+  isLetterAt,
+  isWordAt,
+  OFF_BOARD,
+  rankAt,
+} from './signs.ts';
+import { senseIn } from './word-table.ts';
 
 /** What a scan needs to know about the whole text. */
 export interface ScanContext {
@@ -107,8 +117,8 @@ function scanAfter(text: string, at: number, prefix: Prefix, context: ScanContex
   const afterFirst = first?.end ?? cursor;
   const isWhole = wholeSquare(first) !== null;
   const separator = separatorAt(text, afterFirst, hasMan || isWhole, !isWhole);
-  if (separator !== null && (first !== null || (hasMan && separator.isCapture))) {
-    const victim = victimAt(text, separator.end);
+  if (separator !== null && (first !== null || hasMan)) {
+    const victim = separator.isCapture ? victimAt(text, separator.end) : { kinds: 0, end: separator.end };
     const second = coordinateAt(text, victim.end, takesCapitals || victim.kinds > 0, hasMan);
     const goal = wholeSquare(second);
     if (goal !== null) {
@@ -120,6 +130,10 @@ function scanAfter(text: string, at: number, prefix: Prefix, context: ScanContex
         separator,
         context,
       });
+    }
+    if (hasMan && first === null && separator.isCapture && !separator.isWide) {
+      const byMan = captureOfMan(text, at, prefix, separator.end);
+      if (byMan !== null) return byMan;
     }
     if (!hasMan && second !== null && first !== null && second.rank < 0 && first.rank < 0) {
       return separator.isCapture ? filesOnly(text, at, first, second, 'strong') : null;
@@ -153,7 +167,8 @@ function coordinateAt(text: string, at: number, takesCapitals: boolean, hasMan: 
     return { file: -1, rank, end: at + 1 };
   }
   // "f 7" as in "Q x f 7": only after a man.
-  const rankPlace = hasMan && text.charAt(at + 1) === ' ' && !isWordAt(text, at + 3) ? at + 2 : at + 1;
+  const isApart = hasMan && ' -'.includes(text.charAt(at + 1) || 'x') && !isWordAt(text, at + 3);
+  const rankPlace = isApart && rankAt(text, at + 2) >= 0 ? at + 2 : at + 1;
   const rank = rankAt(text, rankPlace);
   if (rank >= 0) return { file, rank, end: rankPlace + 1 };
   const digit = text.charAt(at + 1);
@@ -212,6 +227,37 @@ function victimAt(text: string, at: number): { readonly kinds: number; readonly 
   const spelling = SPELLINGS.get(sign)?.find((one) => one.sign.length === 1);
   if (spelling === undefined || fileAt(text, at + 1, false) < 0) return { kinds: 0, end: at };
   return { kinds: spelling.senses.reduce((kinds, { kindBit }) => kinds | kindBit, 0), end: at + 1 };
+}
+
+/** "LxT", "bxr", "Bxrook": a capture by the man taken. */
+function captureOfMan(text: string, at: number, prefix: Prefix, from: number): Scan | null {
+  let end = from;
+  while (end < from + 12 && isLetterAt(text, end)) end += 1;
+  const word = text.slice(from, end);
+  if (isDigitAt(text, end) || word === '') return null;
+  const named = senseIn(word.toLowerCase(), 'piece');
+  const spelling = SPELLINGS.get(word.toUpperCase().charAt(0))?.find(
+    ({ sign }) => sign === word.toUpperCase(),
+  );
+  const victims = [
+    ...(named === null ? [] : [{ kindBit: named.kinds, langs: -1 }]),
+    ...(spelling?.senses ?? []).filter(({ needsCyrillic }) => !needsCyrillic),
+  ];
+  const shapes = prefix.senses.flatMap(({ kinds, langs }) =>
+    victims
+      .filter((victim) => (victim.langs & langs & ~RARE_LANGUAGES) !== 0)
+      .map((victim) =>
+        shapeOf({
+          kinds,
+          langs: langs & victim.langs,
+          isCapture: true,
+          victims: victim.kindBit,
+          cost: prefix.cost,
+        }),
+      ),
+  );
+  if (shapes.length === 0) return null;
+  return { end, ways: [[{ shapes, start: at, end }]], strength: 'strong', canPromote: false };
 }
 
 interface TwoParts {

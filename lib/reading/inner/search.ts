@@ -6,10 +6,10 @@ import { type Attached, attachAt, otherPlaces } from './attach.ts';
 import { COST, RARITY_COST } from './costs.ts';
 import type { Item, MoveItem } from './items.ts';
 import { rarityOf } from './letters.ts';
-import { type Budget, hasReply, type Node, pathTo, rootOf } from './node.ts';
+import { type Budget, childTowards, hasReply, type Node, pathTo, rootOf } from './node.ts';
 import type { ScanContext } from './scan-compact.ts';
 import { mendedShapes } from './slips.ts';
-import { endLine, type State, startAt } from './state.ts';
+import { addLine, endLine, type State, startAt } from './state.ts';
 
 /** Partial readings kept after each token, and how far behind the best they may be. */
 const MOST_STATES = 40;
@@ -66,24 +66,32 @@ function advance(state: State, item: Item, task: SearchTask, budget: Budget, out
   if (item.type === 'open') {
     const saved = { node: state.cursor, kind: state.kind, before: state.saved };
     out.push({ ...state, saved, isFreshBracket: true });
-  } else if (item.type === 'close') out.push(closeBracket(state));
+  } else if (item.type === 'close') closeBracket(state, out);
   else if (item.type === 'move') takeMove(state, item, { task, budget, out });
 }
 
-/** After a bracket the text goes on where it stood before, unless the bracket only went on itself. */
-function closeBracket(state: State): State {
+/**
+ * After a bracket the text goes on where it stood before, unless the bracket only went on itself; and even
+ * then it may have been a branch ("Nxe5 (if dxe5 Qxg4) Bxd1").
+ */
+function closeBracket(state: State, out: State[]): void {
   const { saved } = state;
-  if (saved === null) return { ...state, isFreshBracket: false };
+  if (saved === null) {
+    out.push({ ...state, isFreshBracket: false });
+    return;
+  }
+  const closed = { ...state, saved: saved.before, isFreshBracket: false };
   const wentOn = state.kind === saved.kind && isAtOrBelow(state.cursor, saved.node);
-  if (wentOn) return { ...state, saved: saved.before, isFreshBracket: false };
-  return {
-    ...state,
-    ended: endLine(state),
-    cursor: saved.kind === 'main' ? state.main : saved.node,
-    kind: saved.kind,
-    saved: saved.before,
-    isFreshBracket: false,
-  };
+  if (!wentOn) {
+    const cursor = saved.kind === 'main' ? state.main : saved.node;
+    out.push({ ...closed, ended: endLine(state), cursor, kind: saved.kind });
+    return;
+  }
+  out.push(closed);
+  const first = childTowards(saved.node, state.cursor);
+  if (saved.kind !== 'main' || first?.by !== 'defender' || first.followsGap) return;
+  const ended = addLine(state.ended, state.cursor, 'branch');
+  out.push({ ...closed, ended, cursor: saved.node, main: saved.node, cost: state.cost + COST.cuedBranch });
 }
 
 function isAtOrBelow(node: Node, ancestor: Node): boolean {

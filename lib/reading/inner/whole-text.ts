@@ -68,11 +68,13 @@ export function isAddressed(text: string): boolean {
 }
 
 const HALF_MOVE = /(?<![\p{L}\d])[KQRBN](?:[x:?][x?:#+\-1-8a-h]*)(?![\p{L}\d])/u;
+/** "R8", "Rd": a whole text that stops in the middle of a move. */
+const ALONE = /^\s*[KQRBN][a-h]?[1-8]?[x#+!?.\s]*$/;
 const BARE_NUMBER = /^\s*\d{1,3}\s*\.[\s.?!-]*$/;
 
 /** Where a text without any readable move still begins one ("R?8", "1. ..."): rule O, `unreadable`. */
 export function halfMove(text: string): { readonly start: number; readonly end: number } | null {
-  const half = HALF_MOVE.exec(text);
+  const half = HALF_MOVE.exec(text) ?? ALONE.exec(text);
   if (half !== null) return { start: half.index, end: half.index + half[0].length };
   return BARE_NUMBER.test(text) ? { start: 0, end: text.length } : null;
 }

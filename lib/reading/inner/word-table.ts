@@ -62,7 +62,7 @@ const PIECE_WORDS: readonly (readonly [kinds: number, words: string])[] = [
 const ROLE_WORDS: readonly (readonly [role: WordRole, words: string])[] = [
   [
     'take',
-    `takes take taking took captures capture capturing captured recaptures recapture eats eat grabs grab snaps
+    `takes x take taking took captures capture capturing captured recaptures recapture eats eat grabs grab snaps
      schlägt schlaegt schlagt schlage schlagen nimmt nehme nehmen come comer toma tomo tomar captura capturo capturar por
      prend prends prendre capturer mange prende prendo prendere cattura mangia per leva
      бьет бьёт берет берёт бить взять взял съел съедает ест забирает взятие
