@@ -1,7 +1,7 @@
 // Skips a build step whose inputs have not changed: a hash over files and settings, kept in .cache/.
 
 import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 
 /** What a step is made from and what it leaves behind. Paths are relative to `root`. */
@@ -31,7 +31,12 @@ export async function buildOnce(inputs: BuildInputs, step: () => Promise<void> |
     existsSync(stamp) &&
     readFileSync(stamp, 'utf8') === hash &&
     inputs.outputs.every((file) => existsSync(join(inputs.root, file)));
-  if (isFresh) return false;
+  if (isFresh) {
+    // Files may be newer than the stamp and yet the same: whoever compares times asks only once.
+    const now = new Date();
+    utimesSync(stamp, now, now);
+    return false;
+  }
   await step();
   mkdirSync(dirname(stamp), { recursive: true });
   writeFileSync(stamp, hash);
