@@ -9,6 +9,7 @@ import type { Flag } from '#lib/marking/mark.ts';
 import { type MarkResult, markAnswer } from '#lib/marking/mark-answer.ts';
 import { ring } from '#lib/queue/enqueue.ts';
 import { readText } from '#lib/reading/read-text.ts';
+import type { ReadResult } from '#lib/reading/reading.ts';
 import { parseFen } from '#lib/rules/parse-fen.ts';
 import type { AnswerRecord } from '#lib/store/answers.ts';
 import { db, inTransaction, type Tx } from '#lib/store/client.ts';
@@ -103,7 +104,11 @@ function judge(loaded: LoadedBook, answer: AnswerRecord): Opinion {
   // A ruling on a text that reads only with the board turned says that it was turned (rule R14).
   const isTurned = read.turned.length > 0 && ruled !== null ? true : null;
   const mayAsk = MOST_ASKED - answer.asked;
-  const mark = () => markAnswer({ terms, book, text: answer.text, meant, read, mayAsk, isTurned });
+  const isHostsLine = ruled !== null && meant === ruled && !isReadSo(read, ruled);
+  const mark = () =>
+    isHostsLine
+      ? markRuledLine(loaded, ruled, mayAsk)
+      : markAnswer({ terms, book, text: answer.text, meant, read, mayAsk, isTurned });
   // An answer that has asked before may get less: its result is its own.
   const key = answer.asked === 0 ? JSON.stringify([answer.text, meant]) : null;
   const result = (key === null ? null : results.get(key)) ?? mark();
@@ -112,13 +117,25 @@ function judge(loaded: LoadedBook, answer: AnswerRecord): Opinion {
   return { answer, result, doubt, isAddressed: read.isAddressed };
 }
 
+function isReadSo({ readings, turned }: ReadResult, line: readonly string[]): boolean {
+  return [...readings, ...turned].some((one) => one.line.map((move) => move.uci).join() === line.join());
+}
+
+// The host said what an unreadable text means: the line is marked as if it had been written, and no
+// characters of the text stand for its moves.
+function markRuledLine({ terms, book }: LoadedBook, line: readonly string[], mayAsk: number): MarkResult {
+  const result = markAnswer({ terms, book, text: line.join(' '), mayAsk });
+  return result.kind === 'mark' ? { kind: 'mark', mark: { ...result.mark, reading: null } } : result;
+}
+
 // What is lacking is asked for; a marker that may not ask for more calls the rest unclear.
 async function askForMore(tx: Tx, opinions: readonly Opinion[]): Promise<number> {
   const waiting: number[] = [];
   for (const { answer, result } of opinions) {
     if (result.kind !== 'lacking') continue;
     await addWants(tx, answer.puzzleId, answer.id, result.lacking, answer.asked);
-    await addAsked(tx, answer.id, result.lacking.length);
+    const places = new Set(result.lacking.map(({ position, movesLeft }) => `${position} ${movesLeft}`));
+    await addAsked(tx, answer.id, places.size);
     waiting.push(answer.id);
   }
   await saveWork(tx, waiting, 'lacking');
