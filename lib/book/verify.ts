@@ -9,8 +9,6 @@ import { ENGINE_VERSION } from '#lib/engine/engine-version.ts';
 import { judgeMoves } from '#lib/engine/judge-moves.ts';
 import type { TableSet } from '#lib/engine/table-set.ts';
 import type { EngineProgress, MoveVerdict } from '#lib/engine/verdict.ts';
-import { parseFen } from '#lib/rules/parse-fen.ts';
-import { bookPosition } from '#lib/rules/position-key.ts';
 import type { BookRow, Lacking } from './book-row.ts';
 import { claimAt } from './claim.ts';
 import { type Question, questionsOf } from './question.ts';
@@ -28,15 +26,13 @@ export interface VerifyOptions {
 
 /** A judge for one puzzle on one engine. */
 export function createJudge(engine: Engine, terms: PuzzleTerms, options: VerifyOptions = {}): Judge {
-  const start = startKey(terms);
   return (question) => {
     const verdicts = judgeMoves(engine, {
       fen: question.fen,
       moves: question.moves,
       claim: claimAt(terms, question.movesLeft),
       budgets: { proofNodes: terms.proofNodes, budgetNodes: terms.budgetNodes },
-      // Beyond the diagram a book asks only about positions that moves which hold have led to (rule V2).
-      isAfterHolding: question.position !== start,
+      // A book asks only about the diagram and about positions that moves which hold have led to (rule V2).
       isStart: isSamePlace(question.fen, terms.fen),
       ...options,
     });
@@ -62,11 +58,6 @@ export function verifyLacking(
     rows.push(...judge(question));
   }
   return rows;
-}
-
-function startKey(terms: PuzzleTerms): string | null {
-  const start = parseFen(terms.fen);
-  return start.ok ? bookPosition(start.value) : null;
 }
 
 function toRow(question: Question, verdict: MoveVerdict): BookRow {

@@ -87,13 +87,11 @@ function worthOf({ verdict, value, mateIn }: MoveVerdict): number {
   return value ?? -10_000;
 }
 
-/** The move of the position that looks best: of those judged if all were, else of one search. */
-function bestMove(question: ValueQuestion, verdicts: readonly MoveVerdict[]): Uci | null {
-  const { engine, position, budgetNodes, tables } = question;
-  if (verdicts.length === legalMoves(position).length) {
-    const [best] = [...verdicts].sort((a, b) => worthOf(b) - worthOf(a) || (a.move < b.move ? -1 : 1));
-    return best?.move ?? null;
-  }
+/**
+ * The move of the position that one search likes best. Not the best of the moves asked for: the same verdict has to
+ * come out whether they are asked one by one, in parts or all at once (rule V0).
+ */
+function bestMove({ engine, position, budgetNodes, tables }: ValueQuestion): Uci | null {
   const { shouldStop } = tables.work;
   const { depths, wasStopped } = searchPosition(engine, { position, budgetNodes, shouldStop });
   return wasStopped ? null : (depths.at(-1)?.line[0] ?? null);
@@ -110,14 +108,13 @@ function secondLook(
   verdicts: readonly MoveVerdict[],
   order: JudgeOrder,
 ): MoveVerdict[] | null {
-  const best = bestMove(question, verdicts);
+  const best = bestMove(question);
   if (best === null) return question.tables.work.shouldStop?.() === true ? null : [...verdicts];
   const [move] = askedMoves(question.position, [best]);
   const again = move === undefined ? null : judgeByValue(question, move, 2 * question.budgetNodes);
   if (again === null) return null;
   if (again.verdict === 'holds') return verdicts.map((one) => (one.move === again.move ? again : one));
-  const top = Math.max(worthOf(again), ...verdicts.map(worthOf));
-  const bar = top - (order.isStart === true ? NEAR_BEST_AT_START : NEAR_BEST);
+  const bar = worthOf(again) - (order.isStart === true ? NEAR_BEST_AT_START : NEAR_BEST);
   return verdicts.map((verdict) => {
     const isOpen = verdict.verdict === 'slips' && verdict.depth > 0 && worthOf(verdict) >= bar;
     return isOpen ? { ...verdict, verdict: 'unclear' } : verdict;
