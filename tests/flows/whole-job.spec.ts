@@ -66,6 +66,7 @@ async function signIn(desk: Page): Promise<void> {
   await desk.getByLabel('Sign-in name').fill('host');
   await desk.getByLabel('Password').fill(PASSWORD);
   await desk.getByRole('button', { name: 'Take the desk' }).click();
+  await expect(desk.getByText('The show is yours.')).toBeVisible();
   await desk.getByLabel('Sign-in name').fill('host');
   await desk.getByLabel('Password').fill(PASSWORD);
   await desk.getByRole('button', { name: 'Sign in to the desk' }).click();

@@ -19,12 +19,13 @@ export default async function SignInPage({ searchParams }: Input): Promise<React
   const asked = await searchParams;
   const token = await formToken();
   // The sign-in gives its own cookie first and then leads back here.
-  if (token === null && asked.callbackUrl === undefined) redirect('/api/auth/signin?callbackUrl=/desk');
+  if (token === null && asked.callbackUrl === undefined)
+    redirect(`/api/auth/signin?callbackUrl=/desk${asked.claimed === undefined ? '' : '?claimed'}`);
   const locale = await deskLocale();
   const problem = token === null ? 'no-cookies' : problemOf(asked.error);
   return (
     <OpenPage locale={locale} title={say(locale, 'desk.sign-in')}>
-      {asked.claimed === undefined ? null : <p className="note">{say(locale, 'desk.claimed')}</p>}
+      {!isJustClaimed(asked) ? null : <p className="note">{say(locale, 'desk.claimed')}</p>}
       {problem === null ? null : (
         <p className="problem" role="alert">
           {say(locale, `desk.sign-in-${problem}`)}
@@ -62,6 +63,11 @@ export default async function SignInPage({ searchParams }: Input): Promise<React
       </form>
     </OpenPage>
   );
+}
+
+/** Straight from the setup page, or by way of the cookie that the sign-in gives first. */
+function isJustClaimed(asked: Awaited<Input['searchParams']>): boolean {
+  return asked.claimed !== undefined || String(asked.callbackUrl ?? '').endsWith('?claimed');
 }
 
 function problemOf(error: string | string[] | undefined): 'wrong' | 'too-many-tries' | null {

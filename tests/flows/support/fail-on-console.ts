@@ -6,6 +6,7 @@ export function failOnConsole(page: Page): void {
     throw new Error(`uncaught in the page: ${error.message}`);
   });
   page.on('console', (message) => {
-    if (message.type() === 'error') throw new Error(`console error at ${page.url()}: ${message.text()}`);
+    if (message.type() === 'error')
+      throw new Error(`console error at ${page.url()}: ${message.text()} (${message.location().url})`);
   });
 }
