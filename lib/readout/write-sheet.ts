@@ -76,12 +76,15 @@ const FEWEST_NAMES = 3;
  */
 export function writeSheet(facts: SheetFacts, wish: SheetWish): Sheet {
   const pace = wish.wordsAMinute ?? WORDS_A_MINUTE;
-  const over = overPart(facts, wish.locale);
   const lines = orderNames(facts.names).map((one) => nameLine(one, wish.locale));
   let parts = allParts(facts, wish.locale);
+  const overAfter = (names: readonly SheetNameLine[]): SheetPart =>
+    overPart(names.length < facts.solved, wish.locale);
   const secondsOf = (shown: readonly SheetPart[], names: readonly SheetNameLine[]): number =>
-    [...shown, over].reduce((sum, part) => sum + readingSeconds(`${part.lead} ${part.text}`, pace), 0) +
-    names.reduce((sum, one) => sum + readingSeconds(`${one.name}, ${one.beside}.`, pace), 0);
+    [...shown, overAfter(names)].reduce(
+      (sum, part) => sum + readingSeconds(`${part.lead} ${part.text}`, pace),
+      0,
+    ) + names.reduce((sum, one) => sum + readingSeconds(`${one.name}, ${one.beside}.`, pace), 0);
   for (const kind of ['other-ways', 'trap'] as const) {
     if (secondsOf(parts, lines.slice(0, FEWEST_NAMES)) <= wish.length) break;
     parts = parts.filter((part) => part.kind !== kind);
@@ -92,7 +95,7 @@ export function writeSheet(facts: SheetFacts, wish: SheetWish): Sheet {
   return {
     parts,
     names,
-    over,
+    over: overAfter(names),
     unread: lines.length - count,
     seconds: Math.round(secondsOf(parts, names)),
   };
@@ -169,8 +172,8 @@ function otherWaysText(facts: SheetFacts, locale: Locale): string | null {
   return say(locale, 'readout.other-ways', { ways: ways.join('; ') });
 }
 
-function overPart(facts: SheetFacts, locale: Locale): SheetPart {
-  const key = facts.solved === 0 ? 'readout.over-nobody' : 'readout.over';
+function overPart(areOthersLeft: boolean, locale: Locale): SheetPart {
+  const key = areOthersLeft ? 'readout.over' : 'readout.over-nobody';
   return { kind: 'over', lead: '', text: say(locale, key) };
 }
 

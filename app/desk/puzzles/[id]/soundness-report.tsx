@@ -30,11 +30,11 @@ export function SoundnessReport({ view, locale }: { view: DeskPuzzleView; locale
         <div className="report-part" key={part.kind}>
           <h3 className="label red">{say(locale, `desk.report-${part.kind}`)}</h3>
           {part.sentences.length === 1 ? (
-            <p>{part.sentences[0]}</p>
+            <p>{unbroken(part.sentences[0] ?? '')}</p>
           ) : (
             <ul>
               {part.sentences.map((sentence) => (
-                <li key={sentence}>{sentence}</li>
+                <li key={sentence}>{unbroken(sentence)}</li>
               ))}
             </ul>
           )}
@@ -61,4 +61,12 @@ function progressWords(locale: Locale): Readonly<Record<string, string>> {
     words[stage] = say(locale, `desk.progress-${stage}`, { ...numbers, failure: '' });
   }
   return words;
+}
+
+/** Move numbers stay with their moves at the end of a line. */
+function unbroken(sentence: string): string {
+  return sentence.replace(
+    /(\d+) (… )?(?=[A-Za-z])/g,
+    (_, number, dots) => `${number}\u00a0${dots === undefined ? '' : '…\u00a0'}`,
+  );
 }

@@ -86,7 +86,14 @@ export function NewPuzzleForm({ action, words, typed, zones }: Input): ReactElem
             </ul>
           )}
         </div>
-        <button type="submit" name="deed" value="look" formNoValidate className="button-plain" aria-disabled={isPending}>
+        <button
+          type="submit"
+          name="deed"
+          value="look"
+          formNoValidate
+          className="button-plain"
+          aria-disabled={isPending}
+        >
           {words.look}
         </button>
       </div>

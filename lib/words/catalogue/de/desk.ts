@@ -187,7 +187,7 @@ export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
   'line-correct': '„{text}“ ließ sich nicht als eine Variante lesen (Regel R2: {outcome}). Berichtige sie.',
   'line-unclear':
     '„{text}“ führt durch einen Zug, der sich nicht klären ließ (Regel V1: {outcome}). Mit einem Grund lässt sie sich veröffentlichen.',
-  'report-length': 'Wie lang die Antworten werden',
+  'report-length': 'Wie weit man schreibt',
   deeds: 'Als Nächstes',
   'deeds-draft': 'Veröffentlichen lässt sie sich, sobald sie geprüft ist.',
   counter:

@@ -187,7 +187,7 @@ export const deskEn = {
   'line-correct': '“{text}” could not be taken as one line (rule R2: {outcome}). Correct it.',
   'line-unclear':
     '“{text}” goes through a move that could not be settled (rule V1: {outcome}). It can be published with a reason.',
-  'report-length': 'How long answers will be',
+  'report-length': 'How far to write',
   deeds: 'Next',
   'deeds-draft': 'It can be published once it is verified.',
   counter:

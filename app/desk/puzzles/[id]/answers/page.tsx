@@ -49,7 +49,7 @@ export default async function AnswersListPage({ params, searchParams }: PuzzlePl
 
 function Counts({ page, at, locale }: { page: AnswersPage; at: string; locale: Locale }): ReactElement {
   return (
-    <nav className="links" aria-label={say(locale, 'desk.answers-by-outcome')}>
+    <nav className="links filters" aria-label={say(locale, 'desk.answers-by-outcome')}>
       <a href={at} aria-current={page.outcome === null ? 'true' : undefined}>
         {say(locale, 'desk.answers-all')}
       </a>
@@ -96,7 +96,9 @@ function Lines({ page, at, locale }: { page: AnswersPage; at: string; locale: Lo
                   ? say(locale, 'desk.not-marked')
                   : say(locale, `marking.outcome-${line.outcome}`, { move: line.atMove ?? 1 })}
                 {line.isOverruled ? ` · ${say(locale, 'desk.overruled')}` : ''}
-                {line.standing === 'counted' ? '' : ` · ${say(locale, `desk.standing-${line.standing}`)}`}
+                {line.standing === 'counted' || line.standing === 'no-answer'
+                  ? ''
+                  : ` · ${say(locale, `desk.standing-${line.standing}`)}`}
               </td>
               <td className="number figures">{line.points ?? ''}</td>
             </tr>

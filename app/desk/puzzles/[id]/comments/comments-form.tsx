@@ -51,101 +51,103 @@ export function CommentsForm({ action, words, puzzle, exportedAt, source }: Inpu
   const [state, send, isPending] = useActionState(action, NOTHING);
   const { fields, held, preview } = state;
   return (
-    <form action={send} className="stack">
-      <input type="hidden" name="puzzle" value={puzzle} />
-      {held === null ? (
-        <Source words={words} paste={fields.paste ?? ''} />
-      ) : (
-        <>
-          <input type="hidden" name="held" value={held.text} />
-          <input type="hidden" name="format" value={held.format} />
-          <input type="hidden" name="fileName" value={held.fileName} />
-          {held.fileName === '' ? null : (
-            <p>
-              {words['from-file']} <bdi>{held.fileName}</bdi>
-            </p>
-          )}
-        </>
-      )}
-      {state.heads.length === 0 ? null : (
-        <Columns words={words} heads={state.heads} columns={state.columns} />
-      )}
-      <div className="side-by-side">
-        <div>
-          <label htmlFor="source">{words.source}</label>
-          <input
-            id="source"
-            name="source"
-            className="field"
-            maxLength={80}
-            required
-            defaultValue={fields.source ?? source}
-            aria-describedby="source-hint"
-          />
-          <p className="hint" id="source-hint">
-            {words['source-hint']}
-          </p>
-        </div>
-        <div>
-          <label htmlFor="exportedAt">{words.exported}</label>
-          <input
-            id="exportedAt"
-            name="exportedAt"
-            type="datetime-local"
-            required
-            defaultValue={fields.exportedAt ?? exportedAt}
-            aria-describedby="exported-hint"
-          />
-          <p className="hint" id="exported-hint">
-            {words['exported-hint']}
-          </p>
-        </div>
-      </div>
-      <fieldset aria-describedby="time-word-hint">
-        <legend>{words['time-word']}</legend>
-        <p className="hint" id="time-word-hint">
-          {words['time-word-hint']}
-        </p>
-        {(['before', 'after', 'unknown'] as const).map((word) => (
-          <label key={word} className="choice">
-            <input
-              type="radio"
-              name="timeWord"
-              value={word}
-              defaultChecked={(fields.timeWord ?? 'unknown') === word}
-            />
-            <span>{words[`time-${word}`]}</span>
-          </label>
-        ))}
-      </fieldset>
-      {state.problem === null ? null : (
-        <p className="problem" role="alert">
-          {state.problem}
-        </p>
-      )}
-      {state.note === null ? null : (
-        <p className="note" role="status">
-          {state.note}
-        </p>
-      )}
-      <div className="deed-row">
-        <button
-          type="submit"
-          name="deed"
-          value="look"
-          className={preview === null ? 'button-fit' : 'button-plain'}
-          aria-disabled={isPending}
-        >
-          {words.look}
-        </button>
-        {preview === null ? null : (
-          <button type="submit" name="deed" value="store" className="button-fit" aria-disabled={isPending}>
-            {words.store}
-          </button>
+    <>
+      <form action={send} className="stack">
+        <input type="hidden" name="puzzle" value={puzzle} />
+        {held === null ? (
+          <Source words={words} paste={fields.paste ?? ''} />
+        ) : (
+          <>
+            <input type="hidden" name="held" value={held.text} />
+            <input type="hidden" name="format" value={held.format} />
+            <input type="hidden" name="fileName" value={held.fileName} />
+            {held.fileName === '' ? null : (
+              <p>
+                {words['from-file']} <bdi>{held.fileName}</bdi>
+              </p>
+            )}
+          </>
         )}
-      </div>
+        {state.heads.length === 0 ? null : (
+          <Columns words={words} heads={state.heads} columns={state.columns} />
+        )}
+        <div className="side-by-side">
+          <div>
+            <label htmlFor="source">{words.source}</label>
+            <input
+              id="source"
+              name="source"
+              className="field"
+              maxLength={80}
+              required
+              defaultValue={fields.source ?? source}
+              aria-describedby="source-hint"
+            />
+            <p className="hint" id="source-hint">
+              {words['source-hint']}
+            </p>
+          </div>
+          <div>
+            <label htmlFor="exportedAt">{words.exported}</label>
+            <input
+              id="exportedAt"
+              name="exportedAt"
+              type="datetime-local"
+              required
+              defaultValue={fields.exportedAt ?? exportedAt}
+              aria-describedby="exported-hint"
+            />
+            <p className="hint" id="exported-hint">
+              {words['exported-hint']}
+            </p>
+          </div>
+        </div>
+        <fieldset aria-describedby="time-word-hint">
+          <legend>{words['time-word']}</legend>
+          <p className="hint" id="time-word-hint">
+            {words['time-word-hint']}
+          </p>
+          {(['before', 'after', 'unknown'] as const).map((word) => (
+            <label key={word} className="choice">
+              <input
+                type="radio"
+                name="timeWord"
+                value={word}
+                defaultChecked={(fields.timeWord ?? 'unknown') === word}
+              />
+              <span>{words[`time-${word}`]}</span>
+            </label>
+          ))}
+        </fieldset>
+        {state.problem === null ? null : (
+          <p className="problem" role="alert">
+            {state.problem}
+          </p>
+        )}
+        {state.note === null ? null : (
+          <p className="note" role="status">
+            {state.note}
+          </p>
+        )}
+        <div className="deed-row">
+          <button
+            type="submit"
+            name="deed"
+            value="look"
+            className={preview === null ? 'button-fit' : 'button-plain'}
+            aria-disabled={isPending}
+          >
+            {words.look}
+          </button>
+          {preview === null ? null : (
+            <button type="submit" name="deed" value="store" className="button-fit" aria-disabled={isPending}>
+              {words.store}
+            </button>
+          )}
+        </div>
+      </form>
       {preview === null ? null : <PreviewTable preview={preview} words={words} />}
-    </form>
+    </>
   );
 }
 
