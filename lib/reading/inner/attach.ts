@@ -367,8 +367,8 @@ function languageAfter(
   return (said & langs) !== 0 ? null : { langs: landing.match.langs, cost: COST.languageChange };
 }
 
-/** Places other than the cursor where a move may join, nearest first; at most eight. */
-export function otherPlaces(state: State): readonly Node[] {
+/** Places other than the cursor where a move may join, nearest first; at most fourteen. */
+export function otherPlaces(state: State, item: MoveItem): readonly Node[] {
   const places: Node[] = [];
   const add = (node: Node | null | undefined): void => {
     if (node != null && node !== state.cursor && !places.includes(node)) places.push(node);
@@ -382,8 +382,17 @@ export function otherPlaces(state: State): readonly Node[] {
   }
   add(state.saved?.node);
   add(state.saved?.node.parent);
-  let root: Node = state.cursor;
-  while (root.parent !== null) root = root.parent;
-  add(root);
+  const due = item.number === null || state.numberOffset === null ? null : item.number - state.numberOffset;
+  const isCalledFor =
+    item.isFreshStart || state.isFreshBracket || item.cues.has('branch') || item.cues.has('or');
+  let spare = isCalledFor ? 6 : 0;
+  for (let at: Node | null = state.main; at !== null; at = at.parent) {
+    const number = at.solverMoves + (at.by === 'defender' ? 1 : 0);
+    if (at.parent === null || number === due) add(at);
+    else if (spare > 0) {
+      add(at);
+      spare -= 1;
+    }
+  }
   return places;
 }

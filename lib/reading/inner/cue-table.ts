@@ -17,6 +17,8 @@ export type Cue =
   | 'threat'
   | 'any'
   | 'but'
+  /** Says nothing about moves, though a part of it would. */
+  | 'none'
   | 'white'
   | 'black';
 
@@ -46,13 +48,16 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ['no', 'no|nein|non|нет|hayir|hayır|nao|não|nah|nee'],
   [
     'reject-before',
-    `not|nicht|don't play|do not play|don't|do not|pas|dachte|dachte ich|dachte ich an|dachte an|wollte|pensaba|pensaba en|pensais|pensais a|думал|хотел|dusundum|düşündüm|instead of|rather than|statt|anstatt|anstelle von|avoid|i thought|thought|first thought|first i thought|i first thought|
-     my first idea|first idea was|wanted to play|wanted|considered|i considered|tempting is|the tempting|the try|try is|tried|i tried|and not|
-     never|en vez de|en lugar de|au lieu de|invece di|em vez de|а не|не|yerine|ich dachte|ich wollte|pense en|pensé en|j'ai pense|pensavo`,
+    `not|nicht|don't play|do not play|don't|do not|pas|instead of|rather than|statt|anstatt|anstelle von|
+     avoid|and not|never|en vez de|en lugar de|au lieu de|invece di|em vez de|а не|не|yerine`,
   ],
   [
     'doubt-before',
-    'over|better than|besser als|mejor que|mieux que|meglio di|stronger than|faster than|than',
+    `over|better than|besser als|mejor que|mieux que|meglio di|stronger than|faster than|than|i thought|
+     thought|first thought|first i thought|i first thought|my first idea|first idea was|wanted to play|
+     wanted|considered|i considered|tempting is|the tempting|the try|try is|tried|i tried|ich dachte|
+     ich wollte|pense en|pensé en|j'ai pense|pensavo|dachte|dachte ich|dachte ich an|dachte an|wollte|
+     pensaba|pensaba en|pensais|pensais a|думал|хотел|dusundum|düşündüm`,
   ],
   [
     'reject-after',
@@ -75,6 +80,11 @@ const ROWS: readonly (readonly [Cue, string])[] = [
     'any',
     `any|anything|any move|whatever|anywhere|beliebig|egal|irgendwas|cualquiera|n'importe|qualsiasi|qualquer|любой|любой ход|herhangi|moves|
      black moves|white moves|king moves|xxx|xx|random|some move|every move|all moves`,
+  ],
+  [
+    'none',
+    `not sure|not certain|why not|not hard|not difficult|not too|not only|no idea|no doubt|no problem|nicht sicher|warum nicht|nicht schwer|
+     nicht nur|no se|por que no|pourquoi pas|perche no|perché no|не уверен|почему не|почему бы не|not much|not a lot|not bad|if not|why don't`,
   ],
   ['white', 'white|weiss|weiß|blanco|blancas|blanc|blancs|bianco|branco|brancas|белые|beyaz|w'],
   ['black', 'black|schwarz|negro|negras|noir|noirs|nero|preto|pretas|черные|чёрные|siyah'],

@@ -225,6 +225,11 @@ function readBetween(gap: readonly AnyLexeme[], isFirst: boolean): Between {
   return found;
 }
 
+/** A comma or a "but" between a word and the move: they no longer belong together. */
+function separates(word: string): boolean {
+  return word === ',' || cueAt([word], 0)?.cue === 'but';
+}
+
 function isColon(lexeme: AnyLexeme | undefined): boolean {
   return lexeme?.type === 'sign' && lexeme.sign === ':';
 }
@@ -251,7 +256,8 @@ function readCues(
         found.rejectsLast = cue === 'reject-after' || found.rejectsLast === 2 ? 2 : 1;
       }
     } else if (cue === 'reject-before' || cue === 'doubt-before') {
-      if (!isBrokenAfter && words.length - next < 4) found.rejectsNext = cue === 'reject-before' ? 2 : 1;
+      const isNear = words.length - next < 4 && !words.slice(next).some(separates);
+      if (!isBrokenAfter && isNear) found.rejectsNext = cue === 'reject-before' ? 2 : 1;
     } else if (cue === 'no') {
       // "no choice", "no defence" correct nothing; "no," "no wait" and "no Re8" do.
       const follower = words[next];
@@ -269,7 +275,7 @@ function readCues(
       ) {
         found.cues.add('correct');
       }
-    } else found.cues.add(cue);
+    } else if (cue !== 'none') found.cues.add(cue);
     at = next;
   }
 }

@@ -280,6 +280,7 @@ function isPromoting(lexeme: Lexeme | undefined): boolean {
 }
 
 function isVerb(lexeme: Lexeme | undefined): boolean {
+  if (lexeme?.type === 'move' && lexeme.isBareSquare) return true;
   return isTaking(lexeme) || (lexeme?.type === 'word' && lexeme.word === 'to');
 }
 
@@ -325,7 +326,7 @@ function takesFile(scan: Scan, file: number, next: Lexeme | undefined): boolean 
   const isArticle = file === 0 || file === 4;
   const isMoversFile =
     !isArticle && phrase.mover !== 0 && phrase.squares.length === 0 && phrase.verb === null;
-  if (isMoversFile && (isVerb(next) || (next?.type === 'move' && next.isBareSquare))) {
+  if (isMoversFile && isVerb(next)) {
     phrase.moverFiles = 1 << file;
     return advance(scan, true);
   }

@@ -112,7 +112,7 @@ function scanAfter(text: string, at: number, prefix: Prefix, context: ScanContex
   const hasMan = prefix.end > at;
   const takesCapitals = !hasMan || prefix.isCapital || context.isAllCapitals;
   let cursor = prefix.end;
-  if (hasMan && prefix.isCapital && text.charAt(cursor) === ' ') cursor += 1;
+  if (hasMan && prefix.isCapital && ' .'.includes(text.charAt(cursor) || 'x')) cursor += 1;
   const first = coordinateAt(text, cursor, takesCapitals, hasMan);
   const afterFirst = first?.end ?? cursor;
   const isWhole = wholeSquare(first) !== null;

@@ -125,7 +125,7 @@ function takeMove(state: State, item: MoveItem, run: Move): void {
   // A square that goes on well is rather a move than prose.
   if (item.prose === 2 && best <= 2) out[skipAt] = { ...state, cost: state.cost + COST.skippedLikely };
   if (!item.isMalformed && (task.isThorough || best > 2 || wantsOthers(state, item))) {
-    for (const place of otherPlaces(state)) attachAt(attached, place, 'replace');
+    for (const place of otherPlaces(state, item)) attachAt(attached, place, 'replace');
   }
   if (out.length > before && best < 20) return;
   if (out.length === before) unreadable(state, item, run);
