@@ -5,12 +5,13 @@ import type { LedgerRow } from '#lib/usecases/answers/receipt-ledger.ts';
 import type { ShownMark } from '#lib/usecases/answers/show-receipt.ts';
 import { say } from '#lib/words/format.ts';
 import type { Locale } from '#lib/words/locale.ts';
+import { type Labelled, outcomeLabel } from '#lib/words/outcome-label.ts';
 import { shortMove } from './board/answer-line.ts';
 import { lettersOf } from './piece-letters.ts';
 
 /** "Slips at move 2": the outcome as the headline of a receipt. */
-export function outcomeHeadline(mark: Pick<ShownMark, 'outcome' | 'atMove'>, locale: Locale): string {
-  return say(locale, `marking.outcome-${mark.outcome}`, { move: mark.atMove ?? 1 });
+export function outcomeHeadline(mark: Labelled, locale: Locale): string {
+  return outcomeLabel(mark, locale);
 }
 
 /** A mark in words: points, the reason, and why it does not count where it does not. */

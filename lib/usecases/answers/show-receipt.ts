@@ -42,6 +42,8 @@ export interface ShownReceipt {
 export interface ShownMark {
   readonly outcome: MarkRecord['outcome'];
   readonly atMove: number | null;
+  /** Unfinished because a move on the way mates later and the text stops before. */
+  readonly isSlowerNotShown: boolean;
   readonly flags: readonly string[];
   readonly points: number;
   /** Points of a solved answer under the puzzle's scheme. */
@@ -98,6 +100,7 @@ async function loadShownMark(
   return {
     outcome: mark.outcome,
     atMove: mark.atMove,
+    isSlowerNotShown: mark.reason.code === 'slower-not-shown',
     flags: mark.flags,
     points: mark.points,
     mostPoints: SCHEMES[of.record.terms.scheme].solved,
