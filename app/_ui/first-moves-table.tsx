@@ -1,7 +1,9 @@
 import type { ReactElement } from 'react';
 import type { Position } from '#lib/rules/position.ts';
+import type { FirstMove } from '#lib/usecases/puzzles/first-moves.ts';
 import type { ShownSolution } from '#lib/usecases/puzzles/show-solution.ts';
 import { say } from '#lib/words/format.ts';
+import type { Locale } from '#lib/words/locale.ts';
 import { linkFor, type Viewer } from '../_http/viewer.ts';
 import { firstMoveText, replyText } from './first-move-words.ts';
 import { sayShare } from './say-share.ts';
@@ -38,10 +40,7 @@ export function FirstMovesTable({ shown, start, viewer, path }: TableProps): Rea
                   >
                     {firstMoveText(start, row.move, locale)}
                   </a>{' '}
-                  <span className="quiet">
-                    {row.verdict === 'holds' ? say(locale, 'pages.spread-holds') : (reply ?? '')}
-                    {row.verdict === 'slower' ? say(locale, 'pages.spread-slower') : ''}
-                  </span>
+                  <span className="quiet">{remarkOn(row, reply, locale)}</span>
                 </th>
                 <td className="bar-cell">
                   <Bar share={row.count / most} />
@@ -65,6 +64,19 @@ export function FirstMovesTable({ shown, start, viewer, path }: TableProps): Rea
       </table>
     </section>
   );
+}
+
+function remarkOn({ verdict }: FirstMove, reply: string | null, locale: Locale): string {
+  switch (verdict) {
+    case 'holds':
+    case 'slower':
+    case 'unclear':
+      return say(locale, `pages.spread-${verdict}`);
+    case 'slips':
+      return reply ?? say(locale, 'pages.spread-slips-at-once');
+    case 'unknown':
+      return '';
+  }
 }
 
 function Bar({ share }: { share: number }): ReactElement {

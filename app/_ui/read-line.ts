@@ -52,7 +52,7 @@ export function printLine(start: Position, line: ReadLine, letters: string): Pri
       move === null || current === null
         ? uci
         : hasGap
-          ? longMove(move, letters)
+          ? afterGap(move, letters)
           : shortMove(current, move, letters);
     moves.push({ kind: 'move', uci, text, by, number: 1 + Math.floor(ply / 2), isSecond: ply % 2 === 1 });
     current = move === null || current === null ? null : playMove(current, move);
@@ -63,6 +63,11 @@ export function printLine(start: Position, line: ReadLine, letters: string): Pri
     ply += 1;
   }
   return { moves, position: sure, lastMove, hasGap };
+}
+
+/** Both squares and nothing else: whether something is taken depends on the reply that was left out. */
+function afterGap(move: Move, letters: string): string {
+  return longMove(move, letters).replace('×', '–');
 }
 
 /** Some position, after a reply, in which the move is legal: only the man that moves is taken from it. */

@@ -34,6 +34,8 @@ test('[R8] a gap stays open: nothing is filled in, and what follows stands with 
 test('[R8] a capture after a gap is not told: it would depend on the reply that was left out', () => {
   // After 1 Rh1 Nd6 the queen takes there; after other replies d6 is empty.
   expect(plainLine(printLine(HEALEY, line('d1h1 g6d6'), 'KQRBN'))).toBe('1 Rh1 … 2 Qg6–d6');
+  // Here every reply leaves the pawn where it can be taken, and still nothing is said.
+  expect(plainLine(printLine(HEALEY, line('d1h1 g6g7'), 'KQRBN'))).toBe('1 Rh1 … 2 Qg6–g7');
 });
 
 test('where Black solves, the first move has dots and the numbers go on with White', () => {

@@ -146,6 +146,8 @@ export const pagesDe: Readonly<Record<keyof typeof pagesEn, string>> = {
   'first-moves': 'Erste Züge von {count, plural, one {# Antwort} other {# Antworten}}',
   'spread-holds': 'richtig',
   'spread-slower': 'setzt später matt',
+  'spread-slips-at-once': 'sofort remis',
+  'spread-unclear': 'unklar',
   'spread-rest': 'alles andere',
   share: '{part, number} von {of, number}',
   'share-all': 'alle',

@@ -150,6 +150,8 @@ export const pagesEn = {
   'first-moves': 'First moves of {count, plural, one {# answer} other {# answers}}',
   'spread-holds': 'right',
   'spread-slower': 'mates later',
+  'spread-slips-at-once': 'a draw on the spot',
+  'spread-unclear': 'unclear',
   'spread-rest': 'anything else',
   share: '{part, number} in {of, number}',
   'share-all': 'all',
