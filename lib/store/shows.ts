@@ -53,6 +53,24 @@ export async function createShow(
   return (await tx.show.create({ data: { ...show, seasons }, select: { id: true } })).id;
 }
 
+/**
+ * The show that a new owner takes: the one that sample data made before anybody owned it, under its new
+ * name and with a season of its own, else a new one.
+ */
+export async function takeShow(
+  tx: Tx,
+  show: { readonly name: string; readonly zone: string; readonly locale: 'en' | 'de' },
+): Promise<number> {
+  const found = await tx.show.findFirst({ where: { members: { none: {} } }, orderBy: { id: 'asc' } });
+  if (found === null) return createShow(tx, show);
+  await tx.show.update({ where: { id: found.id }, data: show });
+  if ((await loadCurrentSeason(tx, found.id)) !== null) return found.id;
+  const last = await tx.season.aggregate({ where: { showId: found.id }, _max: { number: true } });
+  const name = show.locale === 'de' ? 'Staffel 1' : 'Season 1';
+  await tx.season.create({ data: { showId: found.id, number: (last._max.number ?? 0) + 1, name } });
+  return found.id;
+}
+
 /** Episodes of a show, newest first. */
 export async function listEpisodes(tx: Tx, showId: number): Promise<EpisodeRecord[]> {
   const rows = await tx.episode.findMany({

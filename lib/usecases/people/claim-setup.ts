@@ -11,7 +11,7 @@ import { db, inTransaction } from '#lib/store/client.ts';
 import { appendLog } from '#lib/store/log.ts';
 import { addMember } from '#lib/store/members.ts';
 import { hasOwner, useSetupLink } from '#lib/store/setup-links.ts';
-import { createShow } from '#lib/store/shows.ts';
+import { takeShow } from '#lib/store/shows.ts';
 
 /** Why a claim is refused. Unknown, used, voided and ended links look alike. */
 export type ClaimReason =
@@ -57,7 +57,7 @@ export async function claimSetup(claim: {
       await inTransaction(async (tx) => {
         if (!(await useSetupLink(tx, sha256(claim.token)))) throw new Refused({ code: 'link-not-valid' });
         if (await hasOwner(tx)) throw new Refused({ code: 'has-owner' });
-        const showId = await createShow(tx, show);
+        const showId = await takeShow(tx, show);
         const { signInName } = parsed.value;
         const added = await addMember(tx, { showId, signInName, passwordHash, role: 'owner' });
         if (!added.ok) throw new Refused(added.reason);

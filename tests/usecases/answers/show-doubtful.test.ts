@@ -4,13 +4,15 @@ import { settleDoubtful } from '#lib/usecases/answers/settle-doubtful.ts';
 import { settleTurned } from '#lib/usecases/answers/settle-turned.ts';
 import { showDoubtful } from '#lib/usecases/answers/show-doubtful.ts';
 import { undoSettlement } from '#lib/usecases/answers/undo-settlement.ts';
+import { buildShow } from '../../support/build-show.ts';
 import { buildHealey, markEverything, send } from '../../support/build-solution.ts';
 import { givenDatabase } from '../../support/database.ts';
 
 givenDatabase();
 
 async function marked(...texts: string[]) {
-  const puzzle = await buildHealey();
+  const { memberId, ...place } = await buildShow();
+  const puzzle = { memberId, ...(await buildHealey({ place })) };
   for (const text of texts) await send(puzzle.slug, text);
   await markEverything(puzzle.puzzleId, puzzle.terms);
   return puzzle;

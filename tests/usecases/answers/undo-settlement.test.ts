@@ -3,13 +3,15 @@ import { db } from '#lib/store/client.ts';
 import { settleDoubtful } from '#lib/usecases/answers/settle-doubtful.ts';
 import { showDoubtful } from '#lib/usecases/answers/show-doubtful.ts';
 import { undoSettlement } from '#lib/usecases/answers/undo-settlement.ts';
+import { buildShow } from '../../support/build-show.ts';
 import { buildHealey, markEverything, send } from '../../support/build-solution.ts';
 import { givenDatabase } from '../../support/database.ts';
 
 givenDatabase();
 
 test('[A3] only the word of that reason is taken back, and only once', async () => {
-  const { slug, puzzleId, memberId, terms } = await buildHealey();
+  const { memberId, ...place } = await buildShow();
+  const { slug, puzzleId, terms } = await buildHealey({ place });
   for (const text of ['Nxx5+', 'Rxx']) await send(slug, text);
   await markEverything(puzzleId, terms);
   for (const why of ['first', 'second']) {

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { sha256 } from '#lib/machine/hash.ts';
 import { randomToken } from '#lib/machine/tokens.ts';
 import { db } from '#lib/store/client.ts';
+import { createSampleSeason } from '#lib/store/samples.ts';
 import { renewSetupLink } from '#lib/store/setup-links.ts';
 import { claimSetup } from '#lib/usecases/people/claim-setup.ts';
 import { givenDatabase } from '../../support/database.ts';
@@ -61,6 +62,17 @@ describe('[A14] the setup link', () => {
     const stored = await db().member.findFirstOrThrow();
     expect(stored.passwordHash).toMatch(/^\$argon2id\$/);
     expect(await db().log.count({ where: { kind: 'owner-claimed', memberId: stored.id } })).toBe(1);
+  });
+
+  test("[A14] a show that sample data made before becomes the owner's, with a season of its own", async () => {
+    await db().member.deleteMany();
+    await db().show.deleteMany();
+    const place = { showName: 'An Invented Show', zone: 'UTC', season: 'Sample', titles: ['One', 'Two'] };
+    const { showId } = await createSampleSeason(db(), place);
+    expect(await codeOf({ ...owner, token: await link() })).toBe('ok');
+    const shows = await db().show.findMany({ include: { seasons: { orderBy: { number: 'asc' } } } });
+    expect(shows.map((show) => [show.id, show.name])).toEqual([[showId, 'The Lamplight Board']]);
+    expect(shows[0]?.seasons.map((season) => season.isSample)).toEqual([true, false]);
   });
 
   test('[A14] once there is an owner, another link changes nothing', async () => {
