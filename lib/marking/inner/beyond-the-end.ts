@@ -20,6 +20,9 @@ export interface Beyond {
   readonly goesWrong: boolean;
 }
 
+/** Written moves shown behind the deciding point; a text that goes on for longer is cut there, at no cost. */
+const MOST_SHOWN = 40;
+
 /** Plays out what is left of a line after its walk; asks the book for nothing. */
 export function goBeyond(context: WalkContext, { line, endsImpossible }: LineToWalk, walk: Walk): Beyond {
   const quiet: WalkContext = { ...context, isAsking: false };
@@ -29,7 +32,8 @@ export function goBeyond(context: WalkContext, { line, endsImpossible }: LineToW
   let goesWrong = false;
   let isKnown = true;
   let used = walk.used;
-  for (; used < line.length; used += 1) {
+  const last = Math.min(line.length, walk.used + MOST_SHOWN);
+  for (; used < last; used += 1) {
     const written = line[used];
     if (written === undefined) break;
     if (written.by === 'solver' && node.ply % 2 === 1) {
@@ -50,7 +54,7 @@ export function goBeyond(context: WalkContext, { line, endsImpossible }: LineToW
     moves.push(written.uci);
     node = next;
   }
-  return { moves, verdicts, used, goesWrong: goesWrong || endsImpossible || used < line.length };
+  return { moves, verdicts, used, goesWrong: goesWrong || endsImpossible || used < last };
 }
 
 // In a mate task the last move has to mate, book or no book.
