@@ -64,12 +64,27 @@ function Puzzle({ puzzle, now, viewer, headline, path }: PuzzleProps): ReactElem
       <div className="body">
         <ClosingLine puzzle={puzzle} now={now} locale={locale} />
         {isOpen ? (
-          <AnswerForm path={path} viewer={viewer} fen={puzzle.fen} text="" />
+          <>
+            <AnswerForm path={path} viewer={viewer} fen={puzzle.fen} text="" />
+            <SchemeLine puzzle={puzzle} viewer={viewer} />
+          </>
         ) : (
           <NoAnswers puzzle={puzzle} viewer={viewer} />
         )}
       </div>
     </div>
+  );
+}
+
+/** How it will be marked, before anybody answers (rule P1). */
+function SchemeLine({ puzzle, viewer }: { puzzle: PublicPuzzle; viewer: Viewer }): ReactElement {
+  const { locale } = viewer;
+  return (
+    <p className="hint">
+      {say(locale, `pages.scheme-${puzzle.scheme}`)}{' '}
+      {puzzle.anyDefence ? `${say(locale, 'pages.any-defence')} ` : ''}
+      <a href={linkFor(viewer, '/rules')}>{say(locale, 'pages.link-rules')}</a>
+    </p>
   );
 }
 

@@ -1,7 +1,7 @@
 // Bundles what browsers fetch: the board module, the style sheets, the fonts that these name. Every
 // file carries a hash of its content in its name and may be kept for a year; the manifest names them.
 
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { build, type Metafile } from 'esbuild';
 import { buildOnce } from './inner/build-stamp.ts';
@@ -19,7 +19,6 @@ export function buildBrowser(root: string): Promise<boolean> {
   const files = ['lib/start/build-browser.ts', 'package-lock.json', ...inputFiles(root)];
   const outputs = [join(OUTPUT, 'manifest.json')];
   return buildOnce({ root, name: 'browser', files, outputs }, async () => {
-    rmSync(join(root, OUTPUT), { recursive: true, force: true });
     mkdirSync(join(root, OUTPUT), { recursive: true });
     const result = await build({
       absWorkingDir: root,
@@ -42,7 +41,19 @@ export function buildBrowser(root: string): Promise<boolean> {
     const fonts = Object.keys(result.metafile.outputs).filter((file) => file.endsWith('.woff2'));
     for (const file of fonts) manifest[fontName(file)] = file.slice(OUTPUT.length + 1);
     writeFileSync(join(root, OUTPUT, 'manifest.json'), `${JSON.stringify(manifest, null, 2)}\n`);
+    dropOldFiles(root, Object.values(manifest));
   });
+}
+
+// Pages that a cache still holds, and a web process that has not been restarted, name the files of the build before.
+const KEPT_MS = 7 * 24 * 60 * 60 * 1000;
+
+function dropOldFiles(root: string, current: readonly string[]): void {
+  for (const file of readdirSync(join(root, OUTPUT))) {
+    const path = join(root, OUTPUT, file);
+    const isOld = Date.now() - statSync(path).mtimeMs > KEPT_MS;
+    if (isOld && !current.includes(file) && file !== 'manifest.json') rmSync(path);
+  }
 }
 
 function inputFiles(root: string): string[] {

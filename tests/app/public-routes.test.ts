@@ -111,6 +111,11 @@ describe('languages', () => {
   });
 });
 
+test('[P1] how it will be marked stands on the page before anybody answers', async () => {
+  const html = await (await ask(puzzlePage, `/p/${slug}`, { slug })).text();
+  expect(html).toContain('Up to 5 points for the whole line');
+});
+
 describe('reading a text back', () => {
   test('[R8] the check page shows the line and stores nothing', async () => {
     const reply = await ask(read, `/p/${slug}/read`, { slug }, form({ text: 'Th1 und dann Db1' }));

@@ -19,7 +19,6 @@ let app: RunningApp;
 let slug = '';
 let revealed = '';
 
-test.describe.configure({ mode: 'serial' });
 test.beforeAll(async () => {
   mkdirSync(PICTURES, { recursive: true });
   app = await startRunningApp(['--sample']);

@@ -28,6 +28,9 @@ export const pagesDe: Readonly<Record<keyof typeof pagesEn, string>> = {
   'read-back': 'Lies es mir vor',
   'answer-hint':
     'Ohne Anmeldung. Tippen Sie die Steine an oder schreiben Sie: {short}, {other}, „{spoken}“. Vor der Auflösung sieht niemand Antworten oder Wertungen.',
+  'scheme-full-line': 'Bis zu 5 Punkte für die ganze Zugfolge, ein Teil davon für einen Teil.',
+  'scheme-key-move': 'Gewertet wird nur der erste Zug: 5 Punkte, wenn er richtig ist.',
+  'any-defence': 'Jede Verteidigung darf beantwortet werden.',
   'waits-for-reveal': 'Antworten werden nicht mehr angenommen. Die Lösung folgt mit der Auflösung.',
   'see-solution': 'Zur Lösung',
   void: 'Diese Aufgabe wurde aus der Wertung genommen. Es gibt keine Punkte, keine Serie reißt; danke fürs Lösen.',

@@ -28,6 +28,9 @@ export const pagesEn = {
   'read-back': 'Read it back to me',
   'answer-hint':
     'No account. Tap the men, or type: {short}, {other}, “{spoken}”. Nobody sees answers or marks before the reveal.',
+  'scheme-full-line': 'Up to 5 points for the whole line, part of them for part of it.',
+  'scheme-key-move': 'Marked by the first move alone: 5 points if it is right.',
+  'any-defence': 'Any defence may be answered.',
   'waits-for-reveal': 'Answers are closed. The solution follows at the reveal.',
   'see-solution': 'See the solution',
   void: 'This puzzle was taken out of the count. No points are given, no run is broken; thank you for solving.',
