@@ -1,8 +1,8 @@
 // How does a token join the tree: going on, across a gap, in the place of another move (branch, choice,
 // correction, try), or as the name of a move already read? Rules R3, R4, R5, R10, O4.
 
-import type { Shape } from '../shape.ts';
 import { COST } from './costs.ts';
+import { inLanguage, isNumberFor, isSolversNumber, languageAfter, numberOf, sideCost } from './fits.ts';
 import type { MoveItem } from './items.ts';
 import {
   type Budget,
@@ -13,7 +13,6 @@ import {
   landings,
   landingsAfterGap,
   type Node,
-  turnAt,
 } from './node.ts';
 import type { Step } from './scan-compact.ts';
 import { addLine, endLine, type LineKind, type State } from './state.ts';
@@ -68,19 +67,6 @@ function joinFirst(
     least = Math.min(least, join(attached, { node, relation, way, landing, followsGap: true, isNamed }));
   }
   return least;
-}
-
-/** A letter that the text's language has keeps its meaning there; only foreign letters mean more. */
-function inLanguage(shapes: readonly Shape[], langs: number): readonly Shape[] {
-  if (langs === -1 || shapes.length < 2) return shapes;
-  const own = shapes.filter((shape) => (shape.langs & langs) !== 0);
-  return own.some((shape) => shape.langs !== -1) ? own : shapes;
-}
-
-/** The number before the token belongs to a later move of the solver than the one just read. */
-function isSolversNumber(state: State, item: MoveItem, node: Node): boolean {
-  if (item.number === null || state.numberOffset === null || item.dots > 1) return false;
-  return item.number === node.solverMoves + 1 + state.numberOffset;
 }
 
 interface Joint {
@@ -299,15 +285,6 @@ function replace(state: State, item: MoveItem, node: Node, child: Node): Plan {
   return { state: { ...state, ended, cursor: child, kind: 'choice' }, liberty };
 }
 
-/** The written number is that of the place, and the cursor stands further on. */
-function isNumberFor(state: State, item: MoveItem, child: Node): boolean {
-  if (item.number === null || state.numberOffset === null) return false;
-  const due = item.number - state.numberOffset;
-  return (
-    due === child.solverMoves && state.cursor.solverMoves >= due && state.cursor.written >= child.written
-  );
-}
-
 /** Without any word a move takes another's place only where a sentence, a line or the game begins anew. */
 function plainCost(state: State, item: MoveItem, cost: number): number {
   const isNew = item.isFreshStart || state.kind === 'walk' || state.kind === 'try' || item.number !== null;
@@ -326,45 +303,6 @@ function correct(state: State, item: MoveItem, node: Node, child: Node): Plan {
     ? addLine(endLine(state), state.main, 'try')
     : addLine(state.ended, state.cursor, 'try');
   return { state: { ...state, ended, cursor: child, main: hitsMain ? child : state.main, kind }, liberty };
-}
-
-/** How the written number fits, and the offset that it fixes. */
-function numberOf(
-  state: State,
-  item: MoveItem,
-  child: Node,
-): { readonly offset: number | null; readonly cost: number } {
-  if (item.number === null) return { offset: state.numberOffset, cost: 0 };
-  const offset = item.number - child.solverMoves;
-  if (state.numberOffset === null) return { offset, cost: 0 };
-  // A game counts Black's solver and White's next move differently from a problem: both are usual.
-  const isBlackSolver = (child.by === 'solver') === (turnAt(child) === 'w');
-  const isFitting =
-    offset === state.numberOffset ||
-    (isBlackSolver && child.by === 'defender' && offset === state.numberOffset + 1);
-  return { offset: state.numberOffset, cost: isFitting ? 0 : COST.number };
-}
-
-function sideCost(item: MoveItem, node: Node, followsGap: boolean): number {
-  const isBlack = (turnAt(node) === 'b') !== followsGap;
-  if (item.cues.has('white') && !item.cues.has('black') && isBlack) return COST.side;
-  if (item.cues.has('black') && !item.cues.has('white') && !isBlack) return COST.side;
-  return item.dots > 1 && item.number !== null && !isBlack ? COST.side : 0;
-}
-
-function languageAfter(
-  langs: number,
-  landing: Landing,
-  step: Step | undefined,
-): { readonly langs: number; readonly cost: number } | null {
-  const both = langs & landing.match.langs;
-  if (both !== 0) return { langs: both, cost: 0 };
-  // A letter that the text's language has keeps its meaning there: only foreign letters change the language.
-  const said = (step?.shapes ?? []).reduce(
-    (mask, shape) => (shape.langs === -1 ? mask : mask | shape.langs),
-    0,
-  );
-  return (said & langs) !== 0 ? null : { langs: landing.match.langs, cost: COST.languageChange };
 }
 
 /** Places other than the cursor where a move may join, nearest first; at most fourteen. */

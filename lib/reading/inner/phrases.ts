@@ -1,20 +1,16 @@
 // Which moves are said in words ("bishop takes f7", "castle short")? Words and squares become one token;
 // what says no move stays as it was.
 
-import { KIND_BIT } from '#lib/rules/moves-to.ts';
-import { type AnyLexeme, CONNECTORS } from './items.ts';
+import type { AnyLexeme } from './items.ts';
 import type { Lexeme } from './lexemes.ts';
-import { emptyPhrase, type NamedSquare, type Phrase, shapesOfPhrase, worthOf } from './phrase.ts';
+import { emptyPhrase, shapesOfPhrase, worthOf } from './phrase.ts';
+import { fileOf, isVerb, LONE_LETTERS, type PhraseScan, takeLexeme } from './phrase-scan.ts';
 import { promotionBehind } from './promotion-words.ts';
-import { fileAt, rankAt } from './signs.ts';
 import { nearestPieceWord } from './word-slips.ts';
-import { FILE_NOUNS, FILE_WORDS, RANK_NOUNS, senseIn, sensesOf, type WordRole } from './word-table.ts';
+import { senseIn, sensesOf, type WordRole } from './word-table.ts';
 
 /** Most lexemes in one phrase. */
 const LONGEST = 18;
-/** Words of other meaning that may stand between a man and its square. */
-const MOST_UNKNOWN = 2;
-
 const STARTING_ROLES: ReadonlySet<WordRole> = new Set([
   'piece',
   'take',
@@ -25,28 +21,6 @@ const STARTING_ROLES: ReadonlySet<WordRole> = new Set([
   'go',
   'check',
 ]);
-const WINGS = new Set(['k', 'q', 'kr', 'qr']);
-/** "Q takes the pawn on f7": letters before a verb. A small b is a file as well, so it is none. */
-const LONE_LETTERS = new Map([
-  ['q', KIND_BIT.q],
-  ['r', KIND_BIT.r],
-  ['n', KIND_BIT.n],
-  ['k', KIND_BIT.k],
-]);
-const MATING_VERBS = new Set(['mates', 'checks', 'checkmates']);
-
-interface Scan {
-  readonly lexemes: readonly Lexeme[];
-  readonly phrase: Phrase;
-  readonly start: number;
-  at: number;
-  preposition: NamedSquare['preposition'];
-  /** A file named before a man or a rank. */
-  file: number;
-  /** First lexeme behind the last one that said something. */
-  end: number;
-}
-
 /** The lexemes with every phrase that says a move joined to one move. */
 export function phrasesOf(lexemes: readonly Lexeme[]): readonly AnyLexeme[] {
   if (!lexemes.some(({ type }) => type === 'word')) return lexemes;
@@ -96,7 +70,7 @@ function phraseAt(
   lexemes: readonly Lexeme[],
   start: number,
 ): { readonly lexeme: AnyLexeme; readonly end: number } | null {
-  const scan: Scan = {
+  const scan: PhraseScan = {
     lexemes,
     phrase: emptyPhrase(),
     start,
@@ -105,7 +79,7 @@ function phraseAt(
     file: -1,
     end: start,
   };
-  while (scan.at < lexemes.length && scan.at < start + LONGEST) if (!take(scan)) break;
+  while (scan.at < lexemes.length && scan.at < start + LONGEST) if (!takeLexeme(scan)) break;
   const strength = worthOf(scan.phrase);
   const first = lexemes[start];
   const last = lexemes[scan.end - 1];
@@ -138,324 +112,4 @@ function phraseAt(
     },
     end: scan.end,
   };
-}
-
-/** Adds the lexeme at the cursor to the phrase; false where the phrase ends before it. */
-function take(scan: Scan): boolean {
-  const lexeme = scan.lexemes[scan.at];
-  if (lexeme === undefined) return false;
-  switch (lexeme.type) {
-    case 'word':
-      return takeWord(scan, lexeme.word);
-    case 'move':
-      return takeSquare(scan, lexeme.ways[0]?.[0]?.shapes[0], lexeme.isBareSquare);
-    case 'malformed':
-      return false;
-    case 'sign':
-      return takeSign(scan, lexeme.sign);
-    default:
-      return false;
-  }
-}
-
-function advance(scan: Scan, saysSomething: boolean): true {
-  scan.at += 1;
-  if (saysSomething) scan.end = scan.at;
-  return true;
-}
-
-function takeSign(scan: Scan, sign: string): boolean {
-  const { phrase, lexemes } = scan;
-  const next = lexemes[scan.at + 1];
-  if (sign === '-' || sign === "'") return scan.at > 0 && advance(scan, false);
-  if (sign === ':' && phrase.mover !== 0 && next?.type === 'move') {
-    phrase.verb = 'take';
-    return advance(scan, false);
-  }
-  if (sign === '=' && phrase.squares.length > 0) {
-    phrase.promotes = true;
-    return advance(scan, false);
-  }
-  const isPawn = phrase.mover === KIND_BIT.p;
-  if (sign === ',' && isPawn && next?.type === 'word' && phrase.promotion === 0) {
-    const goesOn = senseIn(next.word, 'promote') !== null || next.word === 'queens';
-    return goesOn && advance(scan, false);
-  }
-  return false;
-}
-
-function takeSquare(
-  scan: Scan,
-  shape: { readonly toFiles: number; readonly toRanks: number } | undefined,
-  isSquare: boolean,
-): boolean {
-  const { phrase } = scan;
-  if (
-    !isSquare ||
-    shape === undefined ||
-    phrase.squares.length >= 2 ||
-    (phrase.castles && phrase.side !== null)
-  )
-    return false;
-  const isWay = scan.at === scan.start || scan.preposition === 'from' || phrase.squares.length > 0;
-  if (phrase.mover === 0 && phrase.verb === null && !phrase.promotes && !phrase.castles && !isWay)
-    return false;
-  // "the rook on d1 and e1" are two rooks, "queen h5 f7" is a way.
-  const [first] = phrase.squares;
-  if (first !== undefined && first.files === shape.toFiles && first.ranks === shape.toRanks) return false;
-  if (phrase.castles) {
-    phrase.castles = false;
-    phrase.mover = KIND_BIT.r;
-  }
-  addSquare(scan, { files: shape.toFiles, ranks: shape.toRanks, isRelative: false });
-  return advance(scan, true);
-}
-
-function addSquare(scan: Scan, square: Pick<NamedSquare, 'files' | 'ranks' | 'isRelative'>): void {
-  const { phrase, preposition } = scan;
-  phrase.squares.push({ ...square, preposition, isBeforeVerb: phrase.verb === null });
-  scan.preposition = null;
-}
-
-function takeWord(scan: Scan, word: string): boolean {
-  const { phrase, lexemes } = scan;
-  const next = lexemes[scan.at + 1];
-  const file = fileOf(lexemes[scan.at]);
-  if (file >= 0 && takesFile(scan, file, next)) return true;
-  const man = LONE_LETTERS.get(word);
-  if (man !== undefined && phrase.mover === 0 && isVerb(next)) return takePiece(scan, man);
-  const roles = sensesOf(word);
-  const isBeforeSquare = next?.type === 'move' && next.isBareSquare;
-  const isBeforePiece =
-    next?.type === 'word' && senseIn(next.word, 'piece') !== null && isTaking(lexemes[scan.at + 2]);
-  if (word === 'at' || word === 'sah')
-    return takeTurkish(scan, word, isBeforeSquare || isBeforePiece || isTaking(next));
-  if (phrase.castles && phrase.side === null && WINGS.has(word)) {
-    phrase.side = word.startsWith('k') ? 'short' : 'long';
-    return advance(scan, true);
-  }
-  const piece = senseIn(word, 'piece');
-  if (piece !== null) return takePiece(scan, piece.kinds);
-  for (const role of ['take', 'promote', 'castle', 'give', 'passant', 'short', 'long', 'go'] as const) {
-    if (roles.some((sense) => sense.role === role) && takeRole(scan, role, word)) return true;
-  }
-  if (roles.some(({ role }) => role === 'check')) return takeCheck(scan, word);
-  const rank = senseIn(word, 'rank');
-  if (rank !== null) return takeRank(scan, rank.rank, next);
-  if (
-    roles.some(({ role }) => role === 'pronoun') &&
-    phrase.verb === 'take' &&
-    phrase.victims === 0 &&
-    phrase.squares.length < 2
-  ) {
-    phrase.isRecapture = true;
-    return advance(scan, true);
-  }
-  for (const role of ['to', 'on', 'from'] as const) {
-    if (!roles.some((sense) => sense.role === role)) continue;
-    scan.preposition = role;
-    return advance(scan, false);
-  }
-  if (roles.length > 0) return advance(scan, false);
-  return takeUnknown(scan, word);
-}
-
-function takeUnknown(scan: Scan, word: string): boolean {
-  const { phrase } = scan;
-  if (phrase.mover === 0 && phrase.verb === null) {
-    const near = nearestPieceWord(word);
-    if (near === null) return false;
-    phrase.isTypo = true;
-    phrase.mover = near;
-    return advance(scan, true);
-  }
-  if (CONNECTORS.has(word)) return isPromoting(scan.lexemes[scan.at + 1]) && advance(scan, false);
-  if (phrase.squares.length > 0 || phrase.unknownWords >= MOST_UNKNOWN || phrase.mover === 0) return false;
-  phrase.unknownWords += 1;
-  return advance(scan, false);
-}
-
-function isPromoting(lexeme: Lexeme | undefined): boolean {
-  return lexeme?.type === 'word' && senseIn(lexeme.word, 'promote') !== null;
-}
-
-function isVerb(lexeme: Lexeme | undefined): boolean {
-  if (lexeme?.type === 'move' && lexeme.isBareSquare) return true;
-  return isTaking(lexeme) || (lexeme?.type === 'word' && lexeme.word === 'to');
-}
-
-function isTaking(lexeme: Lexeme | undefined): boolean {
-  return lexeme?.type === 'word' && senseIn(lexeme.word, 'take') !== null;
-}
-
-/** "at" is a Turkish knight before a square, else a preposition; "şah" is a king or a check. */
-function takeTurkish(scan: Scan, word: string, isPiece: boolean): boolean {
-  const { phrase } = scan;
-  if (isPiece && phrase.mover === 0 && phrase.verb === null)
-    return takePiece(scan, word === 'at' ? KIND_BIT.n : KIND_BIT.k);
-  if (word === 'sah') return takeCheck(scan, word);
-  scan.preposition = 'on';
-  return phrase.mover !== 0 || phrase.verb !== null ? advance(scan, false) : false;
-}
-
-/** A lone letter: the file of a man ("f-pawn"), of a pawn that takes, or of a square said in words. */
-function takesFile(scan: Scan, file: number, next: Lexeme | undefined): boolean {
-  const { phrase, lexemes } = scan;
-  const beyond = next?.type === 'sign' && next.sign === '-' ? lexemes[scan.at + 2] : next;
-  if (beyond?.type === 'word' && senseIn(beyond.word, 'piece') !== null) {
-    scan.file = file;
-    return advance(scan, false);
-  }
-  const rank =
-    next?.type === 'word'
-      ? senseIn(next.word, 'rank')?.rank
-      : next?.type === 'number'
-        ? next.n - 1
-        : undefined;
-  if (rank !== undefined && rank >= 0 && rank < 8 && phrase.mover !== 0 && phrase.squares.length < 2) {
-    addSquare(scan, { files: 1 << file, ranks: 1 << rank, isRelative: false });
-    scan.at += 1;
-    return advance(scan, true);
-  }
-  if (phrase.mover === 0 && isTaking(next)) {
-    phrase.mover = KIND_BIT.p;
-    phrase.moverFiles = 1 << file;
-    return advance(scan, true);
-  }
-  if (next?.type === 'word' && FILE_NOUNS.has(next.word)) return advance(scan, false);
-  const isArticle = file === 0 || file === 4;
-  const isMoversFile =
-    !isArticle && phrase.mover !== 0 && phrase.squares.length === 0 && phrase.verb === null;
-  if (isMoversFile && isVerb(next)) {
-    phrase.moverFiles = 1 << file;
-    return advance(scan, true);
-  }
-  return false;
-}
-
-function takePiece(scan: Scan, kinds: number): boolean {
-  const { phrase, lexemes, file } = scan;
-  const next = lexemes[scan.at + 1];
-  const files = file >= 0 ? 1 << file : 255;
-  scan.file = -1;
-  if (phrase.mover !== 0 && next?.type === 'word' && phrase.squares.length === 0 && phrase.verb !== 'take') {
-    const rank = senseIn(next.word, 'rank');
-    if (rank !== null) return takeDescriptor(scan, kinds, rank.rank);
-  }
-  // Turkish names the man taken before the verb.
-  if (phrase.mover !== 0 && phrase.verb === null && phrase.squares.length === 0 && isTaking(next)) {
-    phrase.victims = kinds;
-    return advance(scan, true);
-  }
-  const isNewMan = phrase.promotes || (phrase.mover === KIND_BIT.p && isOnLastRank(phrase));
-  if (isNewMan && phrase.promotion === 0 && kinds !== KIND_BIT.p && (phrase.mover & ~KIND_BIT.p) === 0) {
-    phrase.promotion = kinds;
-    phrase.promotes = true;
-    return advance(scan, true);
-  }
-  if (phrase.verb === 'take' && phrase.victims === 0 && phrase.squares.length < 2) {
-    if (phrase.squares.length === 1 && !phrase.squares[0]?.isBeforeVerb) return false;
-    phrase.victims = kinds;
-    phrase.victimFiles = files;
-    return advance(scan, true);
-  }
-  // "pawn takes rook, queens": the new man by its verb.
-  if (phrase.mover === KIND_BIT.p && phrase.victims !== 0 && kinds === KIND_BIT.q) {
-    phrase.promotion = kinds;
-    return advance(scan, true);
-  }
-  if (phrase.promotes && kinds === KIND_BIT.p && phrase.mover === 0) phrase.mover = kinds;
-  else if (phrase.mover !== 0) return false;
-  phrase.mover = kinds;
-  phrase.moverFiles = files;
-  return advance(scan, true);
-}
-
-function isOnLastRank(phrase: Phrase): boolean {
-  const last = phrase.squares[phrase.squares.length - 1];
-  return last !== undefined && (last.ranks & 0x81) !== 0;
-}
-
-/** "pawn to king four": a file by its man, a rank from the mover's side. */
-function takeDescriptor(scan: Scan, kinds: number, rank: number): boolean {
-  const files =
-    kinds === KIND_BIT.k
-      ? 0x10
-      : kinds === KIND_BIT.q
-        ? 0x08
-        : kinds === KIND_BIT.b
-          ? 0x24
-          : kinds === KIND_BIT.n
-            ? 0x42
-            : 0x81;
-  addSquare(scan, { files, ranks: 1 << rank, isRelative: true });
-  scan.at += 1;
-  return advance(scan, true);
-}
-
-function takeRole(scan: Scan, role: WordRole, word: string): boolean {
-  const { phrase, lexemes } = scan;
-  const next = lexemes[scan.at + 1];
-  if (role === 'take') {
-    if (phrase.verb === 'take' && phrase.victims !== 0) return false;
-    if (phrase.castles || phrase.promotes) return false;
-    phrase.verb = 'take';
-  } else if (role === 'go') {
-    if (phrase.verb === null) phrase.verb = 'go';
-    return advance(scan, false);
-  } else if (role === 'give') {
-    phrase.verb = 'give';
-  } else if (role === 'promote') {
-    if (phrase.mover !== 0 && (phrase.mover & KIND_BIT.p) === 0) return false;
-    phrase.promotes = true;
-    // "underpromote to", "makes a": only the man that follows says something.
-    return advance(scan, phrase.mover !== 0);
-  } else if (role === 'castle') {
-    if (phrase.castles && phrase.side !== null) return false;
-    if (phrase.mover !== 0 && phrase.mover !== KIND_BIT.k) return false;
-    phrase.castles = true;
-  } else if (role === 'passant') {
-    phrase.isPassant = true;
-  } else {
-    const isBeforeCastle = next?.type === 'word' && senseIn(next.word, 'castle') !== null;
-    if (!phrase.castles && !isBeforeCastle) return word === 'lang' || advance(scan, false);
-    phrase.side = role === 'short' ? 'short' : 'long';
-  }
-  return advance(scan, true);
-}
-
-/** Check and mate end a phrase that has said its move, and say nothing in one that has not. */
-function takeCheck(scan: Scan, word: string): boolean {
-  const { phrase } = scan;
-  if (phrase.squares.length > 0 || phrase.victims !== 0) return false;
-  if (phrase.mover !== 0 && phrase.verb === null && MATING_VERBS.has(word)) {
-    phrase.mates = true;
-    return advance(scan, true);
-  }
-  if (phrase.verb === 'take') return false;
-  return advance(scan, false);
-}
-
-function takeRank(scan: Scan, rank: number, next: Lexeme | undefined): boolean {
-  const { phrase } = scan;
-  if (next?.type === 'word' && RANK_NOUNS.has(next.word) && phrase.squares.length === 0) {
-    phrase.rank = rank;
-    scan.at += 1;
-    return advance(scan, true);
-  }
-  if (next?.type === 'word' && next.word === 'squares' && rank === 1 && phrase.mover !== 0) {
-    phrase.stepsTwo = true;
-    scan.at += 1;
-    return advance(scan, true);
-  }
-  return false;
-}
-
-function fileOf(lexeme: Lexeme | undefined): number {
-  if (lexeme?.type !== 'word') return -1;
-  if (lexeme.word.length === 1) {
-    const file = fileAt(lexeme.word, 0, false);
-    return file >= 0 && rankAt(lexeme.word, 1) < 0 ? file : -1;
-  }
-  return FILE_WORDS.get(lexeme.word) ?? -1;
 }

@@ -32,7 +32,8 @@ export function scanCastling(text: string, at: number): CastlingScan | null {
     end = next + 1;
   }
   if (count < 2 || (dashes !== 0 && dashes !== count - 1)) return null;
-  if (isWordAt(text, end) && !/^(?:mate|ch|check|e\.p)/.test(text.slice(end, end + 5))) return null;
+  if (isWordAt(text, end) && !/^(?:mate|ch|check|[KQRBN]?[a-h]?x?[a-h][1-8])/.test(text.slice(end, end + 6)))
+    return null;
   // "oo", "ooo" are cries of wonder; "00" and "OO" are castling, if it is legal.
   if (dashes === 0 && text.slice(at, end) === 'o'.repeat(count)) return null;
   if (dashes === 0 && count > 3) return null;

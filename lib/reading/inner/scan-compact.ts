@@ -116,7 +116,8 @@ function scanAfter(text: string, at: number, prefix: Prefix, context: ScanContex
   const first = coordinateAt(text, cursor, takesCapitals, hasMan);
   const afterFirst = first?.end ?? cursor;
   const isWhole = wholeSquare(first) !== null;
-  const separator = separatorAt(text, afterFirst, hasMan || isWhole, !isWhole);
+  const isSpaced = first !== null && text.startsWith(' x ', afterFirst);
+  const separator = separatorAt(text, afterFirst, hasMan || isWhole || isSpaced, !isWhole);
   if (separator !== null && (first !== null || hasMan)) {
     const victim = separator.isCapture ? victimAt(text, separator.end) : { kinds: 0, end: separator.end };
     const second = coordinateAt(text, victim.end, takesCapitals || victim.kinds > 0, hasMan);
@@ -270,7 +271,7 @@ interface TwoParts {
 }
 
 function twoCoordinates(text: string, at: number, parts: TwoParts): Scan | null {
-  const { prefix, first, second, victims, separator, context } = parts;
+  const { prefix, first, second, victims, separator } = parts;
   const hasMan = prefix.end > at;
   // "Q to somewhere" letters glued behind: not a move but a word.
   if (
@@ -296,7 +297,7 @@ function twoCoordinates(text: string, at: number, parts: TwoParts): Scan | null 
       toRanks: maskOf(second.rank),
       isCapture,
       victims,
-      cost: prefix.cost + (hasMan || context.isAllCapitals || !isCapital(text.charAt(at)) ? 0 : 2),
+      cost: prefix.cost + oddity(text, at, parts),
     }),
   );
   const whole: Step = { shapes, start: at, end: second.end };
@@ -313,6 +314,13 @@ function twoCoordinates(text: string, at: number, parts: TwoParts): Scan | null 
     strength: 'strong',
     canPromote: isLastRank(second.rank) && (!hasMan || isPawnToo(prefix)),
   };
+}
+
+/** "Bxc3" is rather a bishop than a capital file, "bb3" rather a bishop than a pawn on its own file. */
+function oddity(text: string, at: number, { prefix, first, second, separator, context }: TwoParts): number {
+  if (prefix.end > at || wholeSquare(first) !== null) return 0;
+  if (separator === null && first?.file === second.file) return 3;
+  return context.isAllCapitals || !isCapital(text.charAt(at)) ? 0 : 2;
 }
 
 function isMoveTail(text: string, at: number): boolean {

@@ -90,7 +90,7 @@ function promotionAt(text: string, at: number): Promotion | null {
     else break;
   }
   if (hasSign && text.charAt(cursor) === ' ') cursor += 1;
-  const man = manAt(text, cursor, hasSign);
+  const man = manAt(text, cursor, { hasSign, isGlued: !isSpaced });
   if (man === null) return null;
   if (isSpaced && !hasSign && !isOpen && !isCapital(text.charAt(cursor)) && man.end - cursor < 3) return null;
   if (isOpen && text.charAt(man.end) !== ')') return null;
@@ -100,13 +100,17 @@ function promotionAt(text: string, at: number): Promotion | null {
 }
 
 /** A man's letter, figurine or word that does not begin a move of its own. */
-function manAt(text: string, at: number, isSigned: boolean): Promotion | null {
+function manAt(
+  text: string,
+  at: number,
+  { hasSign, isGlued }: { readonly hasSign: boolean; readonly isGlued: boolean },
+): Promotion | null {
   let end = at;
   while (end < at + 14 && isLetterAt(text, end)) end += 1;
   const word = text.slice(at, end).toLowerCase();
   const sense = word.length > 2 ? senseIn(word, 'piece') : null;
   const named = sense !== null && (sense.kinds & NEVER_PROMOTED) === 0 ? sense : null;
-  if (named !== null && (isSigned || !(text.charAt(end) === ' ' && startsSquare(text, end + 1)))) {
+  if (named !== null && (hasSign || !(text.charAt(end) === ' ' && startsSquare(text, end + 1)))) {
     return {
       end,
       senses: KINDS.filter((kind) => KIND_BIT[kind] === named.kinds).map((kind) => ({ kind, langs: -1 })),
@@ -115,9 +119,10 @@ function manAt(text: string, at: number, isSigned: boolean): Promotion | null {
   for (const spelling of SPELLINGS.get(text.charAt(at).toUpperCase()) ?? []) {
     const stop = at + spelling.sign.length;
     if (text.slice(at, stop).toUpperCase() !== spelling.sign) continue;
-    if (isWordAt(text, stop) || startsSquare(text, stop)) continue;
-    // Behind a sign the letter is the new man, whatever comes next: "c8=Q d5" is no queen's move.
-    if (!isSigned && startsSquare(text, stop + 1)) continue;
+    // Behind a sign the letter is the new man, whatever comes next: "c8=Q d5", "a8=RKg6", and so is one
+    // glued to the square before a blank: "a7a8n h7h8". "a8 Rg8" goes on with a rook.
+    if (!hasSign && (isWordAt(text, stop) || startsSquare(text, stop))) continue;
+    if (!hasSign && !isGlued && startsSquare(text, stop + 1)) continue;
     const senses = spelling.senses
       .filter(({ needsCyrillic }) => !needsCyrillic)
       .map((sense) => ({ ...sense, langs: sense.langs === -1 ? -1 : sense.langs & ~RARE_LANGUAGES }))
