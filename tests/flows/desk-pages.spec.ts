@@ -20,7 +20,6 @@ test.beforeAll(async ({ browser }) => {
   app = await startRunningApp(['--sample']);
   const context = await browser.newContext();
   const page = await context.newPage();
-  for (const name of ['sign-in', 'setup']) await page.goto(`${app.origin}/desk/${name}`);
   await claimDesk(page, app.setupLink);
   await context.storageState({ path: SIGNED_IN });
   places = await findPlaces(page);
