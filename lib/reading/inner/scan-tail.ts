@@ -122,6 +122,7 @@ function manAt(
     // Behind a sign the letter is the new man, whatever comes next: "c8=Q d5", "a8=RKg6", and so is one
     // glued to the square before a blank: "a7a8n h7h8". "a8 Rg8" goes on with a rook.
     if (!hasSign && (isWordAt(text, stop) || startsSquare(text, stop))) continue;
+    if (isLetterAt(text, stop) && !isCapital(text.charAt(stop)) && !startsSquare(text, stop)) continue;
     if (!hasSign && !isGlued && startsSquare(text, stop + 1)) continue;
     const senses = spelling.senses
       .filter(({ needsCyrillic }) => !needsCyrillic)
