@@ -5,6 +5,7 @@ import type { Uci } from '#lib/rules/move.ts';
 import { say } from '#lib/words/format.ts';
 import type { Locale } from '#lib/words/locale.ts';
 import { movesText } from '#lib/words/move-text.ts';
+import { pawns } from './inner/pawns.ts';
 import type { PuzzleTerms } from './terms.ts';
 import type { ReportedMove, SoundnessReport } from './write-soundness-report.ts';
 
@@ -145,15 +146,6 @@ function told(terms: PuzzleTerms, locale: Locale, { move, mateIn, value, isExact
 
 function list(texts: readonly string[]): string {
   return texts.length > MOST_LISTED ? `${texts.slice(0, MOST_LISTED).join(', ')} …` : texts.join(', ');
-}
-
-/** Centipawns as pawns with a sign: 310 is "+3.1". */
-function pawns(locale: Locale, centipawns: number): string {
-  return new Intl.NumberFormat(locale, {
-    signDisplay: 'exceptZero',
-    minimumFractionDigits: 1,
-    maximumFractionDigits: 2,
-  }).format(centipawns / 100);
 }
 
 function print(

@@ -2,10 +2,12 @@
 
 import type { Task, TaskList } from 'graphile-worker';
 import type { z } from 'zod';
+import { config } from '#lib/machine/config.ts';
 import type { EngineThreads } from '#lib/machine/engine-threads.ts';
 import { JOBS } from '#lib/queue/job-names.ts';
 import { takeInComments } from '#lib/usecases/answers/import-comments.ts';
 import { markAnswers } from '#lib/usecases/answers/mark-answers.ts';
+import { askSecondOpinion } from '#lib/usecases/puzzles/ask-second-opinion.ts';
 import { closeByTime } from '#lib/usecases/puzzles/close-puzzle.ts';
 import { extendBook } from '#lib/usecases/puzzles/extend-book.ts';
 import { makeSample } from '#lib/usecases/puzzles/make-sample.ts';
@@ -16,6 +18,12 @@ function task<T>(shape: z.ZodType<T>, run: (payload: T) => Promise<unknown>): Ta
   return async (payload) => {
     await run(shape.parse(payload));
   };
+}
+
+// Asked for while a program was named; where none is any more, there is nobody to ask.
+async function secondOpinion({ puzzleId }: { puzzleId: number }): Promise<void> {
+  const program = config().uciProgram;
+  if (program !== null) await askSecondOpinion({ puzzleId, program });
 }
 
 /** The tasks of a worker with these engine threads. */
@@ -31,6 +39,7 @@ export function createTasks(threads: EngineThreads): TaskList {
     'verify-puzzle': task(JOBS['verify-puzzle'], ({ puzzleId }) =>
       verifyPuzzle({ puzzleId, verify: verifyInThreads(threads, { for: 'host' }) }),
     ),
+    'second-opinion': task(JOBS['second-opinion'], secondOpinion),
     'import-comments': task(JOBS['import-comments'], ({ importId }) => takeInComments(importId)),
     'make-sample': task(JOBS['make-sample'], ({ memberId }) =>
       makeSample({ memberId, verify: verifyInThreads(threads, { for: 'host' }) }),

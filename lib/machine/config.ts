@@ -17,7 +17,7 @@ export interface Config {
   /** A server of the operator's own; null for the embedded one. */
   readonly databaseUrl: string | null;
   readonly engineThreads: number;
-  /** Path of an outside UCI program; null for our own engine alone. */
+  /** Absolute path of an outside UCI program; null for our own engine alone. */
   readonly uciProgram: string | null;
   /** How many proxies in front may be believed about the caller's address. */
   readonly trustProxy: number;
@@ -126,7 +126,7 @@ export function parseConfig(
     dataDir: resolve(machine.folder, values.DATA_DIR),
     databaseUrl: values.DATABASE_URL ?? null,
     engineThreads: values.ENGINE_THREADS ?? machine.cores,
-    uciProgram: values.UCI_PROGRAM ?? null,
+    uciProgram: values.UCI_PROGRAM === undefined ? null : resolve(machine.folder, values.UCI_PROGRAM),
     trustProxy: values.TRUST_PROXY,
     oidc: readOidc(values),
     secret: values.TAILPIECE_SECRET ?? null,

@@ -4,8 +4,9 @@
 import type { Tx } from '#lib/store/client.ts';
 import type { JobName, Payload } from './job-names.ts';
 
-// Work on one book is done one at a time; marking may run beside it.
+// Work on one book is done one at a time; marking may run beside it. Of outside programs one runs at a time.
 function lineOf(job: JobName, payload: object): string | null {
+  if (job === 'second-opinion') return job;
   return job === 'verify-puzzle' || job === 'extend-book' ? `book:${Object.values(payload).join()}` : null;
 }
 

@@ -19,6 +19,15 @@ export async function saveVerified(tx: Tx, puzzleId: number, found: Verified): P
   await tx.$executeRaw`update puzzle set verified_at = clock_timestamp() where id = ${puzzleId}`;
 }
 
+/** Keeps what another program thinks of the position, unless the puzzle has another one by now. */
+export async function saveSecondOpinion(
+  tx: Tx,
+  { puzzleId, fen }: { readonly puzzleId: number; readonly fen: string },
+  opinion: Prisma.InputJsonValue,
+): Promise<void> {
+  await tx.puzzle.updateMany({ where: { id: puzzleId, fen }, data: { secondOpinion: opinion } });
+}
+
 /** Publishes; the reason is kept where the claim is unclear. */
 export async function savePublished(tx: Tx, puzzleId: number, overrideReason: string | null): Promise<void> {
   await tx.$executeRaw`

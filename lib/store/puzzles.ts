@@ -3,7 +3,7 @@
 import type { PuzzleTerms, SchemeName, Task } from '#lib/book/terms.ts';
 import type { PuzzleMoments } from '#lib/puzzle/puzzle-state.ts';
 import { databaseNow, type Tx } from './client.ts';
-import type { Prisma } from './generated/client.ts';
+import { Prisma } from './generated/client.ts';
 import { oneOf } from './one-of.ts';
 
 const SCHEMES: readonly SchemeName[] = ['full-line', 'key-move'];
@@ -24,6 +24,7 @@ export interface PuzzleRecord extends PuzzleMoments {
   readonly zone: string;
   readonly claim: 'true' | 'false' | 'unclear' | null;
   readonly report: unknown;
+  readonly secondOpinion: unknown;
   readonly engineVersion: string | null;
   readonly closedAt: Date | null;
   readonly createdBy: number | null;
@@ -81,6 +82,7 @@ function toRecord(row: Row, now: Date): PuzzleRecord {
     zone: row.zone,
     claim: row.claim === null ? null : oneOf(CLAIMS, row.claim),
     report: row.report,
+    secondOpinion: row.secondOpinion,
     engineVersion: row.engineVersion,
     opensAt: row.opensAt,
     closesAt: row.closesAt,
@@ -206,6 +208,7 @@ export async function replaceTerms(tx: Tx, puzzleId: number, terms: PuzzleTerms)
       ...columnsOf(terms),
       verifiedAt: null,
       claim: null,
+      secondOpinion: Prisma.DbNull,
       engineVersion: null,
       publishedLines: { create: lineRows(terms.published) },
     },

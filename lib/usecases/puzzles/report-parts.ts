@@ -11,7 +11,7 @@ import type { MarkedLine, StoredReport } from './soundness.ts';
 
 /** One part of the report. */
 export interface ReportPart {
-  readonly kind: SoundnessPart['kind'] | 'published' | 'length';
+  readonly kind: SoundnessPart['kind'] | 'published' | 'length' | 'opinion';
   readonly sentences: readonly string[];
 }
 

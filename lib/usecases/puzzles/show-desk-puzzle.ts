@@ -1,5 +1,6 @@
 // The desk page of one puzzle: what was verified, what is asked, what may be done next.
 
+import { explainOpinion, parseOpinion } from '#lib/book/explain-opinion.ts';
 import { config } from '#lib/machine/config.ts';
 import { nextState, type PuzzleDeed } from '#lib/puzzle/next-state.ts';
 import { countAnswers } from '#lib/store/answers.ts';
@@ -67,7 +68,10 @@ async function tellReport(record: PuzzleRecord, locale: Locale): Promise<ReportP
   const loaded = record.verifiedAt === null ? null : await loadBook(db(), record);
   if (loaded === null) return [];
   const { terms, book } = loaded;
-  return reportParts(record.report, terms, { locale, book, howFar: record.howFar });
+  const parts = reportParts(record.report, terms, { locale, book, howFar: record.howFar });
+  const opinion = parseOpinion(record.secondOpinion);
+  if (opinion === null) return parts;
+  return [...parts, { kind: 'opinion', sentences: explainOpinion(opinion, terms.fen, locale) }];
 }
 
 /** The running numbers of a verification; null where the show has no such puzzle or nothing was asked. */

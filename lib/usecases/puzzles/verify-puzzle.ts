@@ -9,7 +9,9 @@ import { readPublishedLines } from '#lib/book/published-lines.ts';
 import { createBook, type SolutionBook } from '#lib/book/solution-book.ts';
 import type { PuzzleTerms } from '#lib/book/terms.ts';
 import { ENGINE_VERSION } from '#lib/engine/engine-version.ts';
+import { config } from '#lib/machine/config.ts';
 import { log } from '#lib/machine/log.ts';
+import { enqueue } from '#lib/queue/enqueue.ts';
 import { appendBookRows, budgetsKey, loadBookRows } from '#lib/store/books.ts';
 import { db, inTransaction } from '#lib/store/client.ts';
 import { toJson } from '#lib/store/json.ts';
@@ -115,6 +117,8 @@ async function keep(puzzleId: number, terms: PuzzleTerms, book: SolutionBook): P
     if (JSON.stringify(await loadTerms(tx, puzzle)) !== JSON.stringify(terms)) return;
     await saveVerified(tx, puzzleId, { claim, report, engineVersion: ENGINE_VERSION });
     await endProgress(tx, puzzleId, null);
+    // A job of its own: it neither delays nor spoils what was found here.
+    if (config().uciProgram !== null) await enqueue(tx, 'second-opinion', { puzzleId });
     if (failed > 0) await appendLog(tx, { kind: 'check-failed', puzzleId, details: { rows: failed } });
     await appendLog(tx, {
       kind: 'puzzle-verified',

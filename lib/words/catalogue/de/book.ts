@@ -37,4 +37,20 @@ export const bookDe: Readonly<Record<keyof typeof bookEn, string>> = {
     '{count, plural, one {Eine Prüfung ist} other {# Prüfungen sind}} gescheitert: Die Urteile gelten als ungeklärt. Bitte melden.',
   'checks-none':
     'Werte einer Suche und Ergebnisse von Tabellen lassen sich nicht nachspielen ({count, number} Urteile).',
+  'opinion-named': 'Das Programm aus der Einstellung („{name}“)',
+  'opinion-nameless': 'Das Programm aus der Einstellung',
+  'opinion-mate':
+    '{who} würde {move} spielen (Matt in {moves, number}{depth, plural, =-1 {} other {, Tiefe #}}).',
+  'opinion-mated':
+    '{who} würde {move} spielen (und in {moves, number} mattgesetzt{depth, plural, =-1 {} other {, Tiefe #}}).',
+  'opinion-value': '{who} würde {move} spielen ({value}{depth, plural, =-1 {} other {, Tiefe #}}).',
+  'opinion-move':
+    '{who} würde {move} spielen und nennt keinen Wert{depth, plural, =-1 {} other { (Tiefe #)}}.',
+  'opinion-beside': 'Das steht neben den Urteilen und ändert keines.',
+  'opinion-cannot-start': 'Keine brauchbare Antwort: Das Programm ließ sich nicht starten.',
+  'opinion-no-answer': 'Keine brauchbare Antwort: Es hat zu lange gedauert.',
+  'opinion-ended': 'Keine brauchbare Antwort: Das Programm endete, bevor es geantwortet hatte.',
+  'opinion-too-much-output': 'Keine brauchbare Antwort: Das Programm hörte nicht auf zu reden.',
+  'opinion-illegal-move': 'Keine brauchbare Antwort: Der genannte Zug ist hier nicht möglich.',
+  'opinion-illegal-line': 'Keine brauchbare Antwort: Die erwartete Variante ist hier nicht möglich.',
 };

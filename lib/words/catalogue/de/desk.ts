@@ -179,6 +179,7 @@ export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
   'report-values': 'Wie die ersten Züge stehen',
   'report-published': 'Deine veröffentlichten Varianten',
   'report-checked': 'Vom unabhängigen Prüfer nachgespielt',
+  'report-opinion': 'Zweite Meinung',
   'line-solved': '„{text}“ besteht die eigene Wertung.',
   'line-add-moves':
     '„{text}“ endet nach {p, number} von {r, number} Zügen (Regel O1: {outcome}). Füge Züge hinzu, leg das Ende fest oder lass jede Verteidigung zu.',

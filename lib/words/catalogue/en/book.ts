@@ -32,4 +32,19 @@ export const bookEn = {
   'checks-failed':
     '{count, plural, one {One check failed} other {# checks failed}}: the verdicts are set to unclear. Please report this.',
   'checks-none': 'Values of a search and results of tables cannot be replayed ({count, number} verdicts).',
+  'opinion-named': 'The program that you named (“{name}”)',
+  'opinion-nameless': 'The program that you named',
+  'opinion-mate':
+    '{who} would play {move} (mate in {moves, number}{depth, plural, =-1 {} other {, depth #}}).',
+  'opinion-mated':
+    '{who} would play {move} (and be mated in {moves, number}{depth, plural, =-1 {} other {, depth #}}).',
+  'opinion-value': '{who} would play {move} ({value}{depth, plural, =-1 {} other {, depth #}}).',
+  'opinion-move': '{who} would play {move} and gives no value{depth, plural, =-1 {} other { (depth #)}}.',
+  'opinion-beside': 'It stands beside the verdicts and changes none.',
+  'opinion-cannot-start': 'It gave no usable answer: it could not be started.',
+  'opinion-no-answer': 'It gave no usable answer: it took too long.',
+  'opinion-ended': 'It gave no usable answer: it ended before it had answered.',
+  'opinion-too-much-output': 'It gave no usable answer: it would not stop talking.',
+  'opinion-illegal-move': 'It gave no usable answer: the move that it named is not legal here.',
+  'opinion-illegal-line': 'It gave no usable answer: the line that it expects is not legal here.',
 } as const;

@@ -179,6 +179,7 @@ export const deskEn = {
   'report-values': 'How the first moves stand',
   'report-published': 'Your published lines',
   'report-checked': 'Checked by the independent checker',
+  'report-opinion': 'Second opinion',
   'line-solved': '“{text}” passes its own marking.',
   'line-add-moves':
     '“{text}” stops after {p, number} of {r, number} moves (rule O1: {outcome}). Add moves, pin the end, or allow any defence.',

@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "puzzle" ADD COLUMN     "second_opinion" JSONB;
