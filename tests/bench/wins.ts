@@ -18,7 +18,7 @@ const budgets = { proofNodes: 20_000_000, budgetNodes: 5_000_000 };
 
 function judge({ fen }: WinCase, moves: readonly Uci[]): MoveVerdict[] {
   const claim = { task: 'win', holdBound: 300, slipBound: 150 } as const;
-  return judgeMoves(engine, { fen, moves, claim, budgets, isAfterHolding: false });
+  return judgeMoves(engine, { fen, moves, claim, budgets, isStart: true });
 }
 
 function tell(one: WinCase, { move, verdict, value, depth, nodes }: MoveVerdict): void {
