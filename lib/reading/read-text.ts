@@ -1,7 +1,7 @@
 // What did the viewer mean? Any text becomes zero or more readings: trees of legal moves from the puzzle's
 // position (rules R1 to R16). Pure, bounded and the same on any machine.
 
-import type { Position } from '#lib/rules/position.ts';
+import { type Kind, kindOf, type Position, parseSquare } from '#lib/rules/position.ts';
 import { finish } from './inner/finish.ts';
 import { type FoldedText, foldText, placeOf } from './inner/fold-text.ts';
 import { withoutHistory } from './inner/history.ts';
@@ -50,7 +50,10 @@ export function readText(input: {
   const items = itemsOf(lexemes, folded.struck);
   const mostReadings = Math.max(1, Math.min(MOST_READINGS, input.maxReadings ?? MOST_READINGS));
   const task: Task = { position: input.position, folded, items, context, mostReadings };
-  const readings = readItems(task).slice(0, mostReadings);
+  const asWritten = readItems(task).slice(0, mostReadings);
+  const seenTurned =
+    asWritten.length > 0 && asWritten.every((reading) => isOffBoard(reading, input)) ? turned(task) : [];
+  const readings = seenTurned.length > 0 ? asWritten.map(stoppedAtOnce) : asWritten;
   const looksLikeMove = firstMove(items) ?? halfMove(folded.text);
   const isAnswer = readings.length > 0;
   return {
@@ -59,7 +62,7 @@ export function readText(input: {
     isCut: folded.isCut,
     isCutBySource: isCutBySource(folded.text),
     isAddressed: isAddressed(folded.text),
-    turned: isAnswer && readings.every(({ line }) => line.length === 0) ? turned(task) : [],
+    turned: seenTurned,
     firstUnread:
       isAnswer || looksLikeMove === null ? null : placeOf(folded, looksLikeMove.start, looksLikeMove.end),
     readerVersion: READER_VERSION,
@@ -87,6 +90,34 @@ function readItems(task: Task): Reading[] {
     }
   }
   return finish(states, folded).filter(({ line, impossibleAt }) => line.length > 0 || impossibleAt !== null);
+}
+
+/**
+ * Is nothing legal here as written? A first move that is legal only because its English letter is taken for
+ * another language's man ("Ra8" as an Icelandic knight), with an illegal one behind it, is no better than none.
+ */
+function isOffBoard(reading: Reading, { position, text }: { position: Position; text: string }): boolean {
+  const [first, second] = reading.line;
+  if (first === undefined) return true;
+  if (second !== undefined || reading.impossibleAt === null) return false;
+  const letter = ENGLISH_MEN.get(text.charAt(first.start));
+  const from = parseSquare(first.uci.slice(0, 2));
+  return letter !== undefined && from !== null && letter !== kindOf(position.board[from] ?? 0);
+}
+
+const ENGLISH_MEN: ReadonlyMap<string, Kind> = new Map([
+  ['K', 'k'],
+  ['Q', 'q'],
+  ['R', 'r'],
+  ['B', 'b'],
+  ['N', 'n'],
+]);
+
+/** The same text with its first move taken for one that cannot be played. */
+function stoppedAtOnce(reading: Reading): Reading {
+  const [first] = reading.line;
+  if (first === undefined) return reading;
+  return { ...reading, line: [], impossibleAt: 1, impossibleSpan: [first.start, first.end] };
 }
 
 /** Rule R14: the readings of the whole text on a board turned by 180 degrees, if all of it can be played there. */

@@ -75,6 +75,15 @@ describe('kinds of text', () => {
     expect(read('Ra2 Kh8 Rh1', fen).turned).toEqual([]);
   });
 
+  test('[R14] an English rook that only an Icelandic knight could be does not hide a turned board', () => {
+    // Healey 1861; 1.Rh1 Bd7 2.Qb1 seen from Black's side. Only the knight b6 can reach a8.
+    const healey = '8/1n3Np1/1N4Q1/1bkP4/p1p2p2/P1P2R2/3P2PK/B2R4 w - - 0 1';
+    const answer = read('I think Ra8 and if Be2 then Qg8', healey);
+    expect(answer.turned.map(({ line }) => line.map(({ uci }) => uci))).toEqual([['d1h1', 'b5d7', 'g6b1']]);
+    expect(answer.readings.map(({ line, impossibleAt }) => [line.length, impossibleAt])).toEqual([[0, 1]]);
+    expect(read('Ra8', healey).turned).toEqual([]);
+  });
+
   test('[R16] a source’s cut mark at the end is told apart from dots in the middle', () => {
     expect(read('Re8# … Read more').isCutBySource).toBe(true);
     expect(read('well ... Re8#').isCutBySource).toBe(false);
