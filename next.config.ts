@@ -20,6 +20,10 @@ const config: NextConfig = {
   // Pictures are drawn, never resized by a service.
   images: { unoptimized: true, localPatterns: [], remotePatterns: [] },
   devIndicators: false,
+  // Browsers ask for it before they have read which icon a page names.
+  async rewrites() {
+    return [{ source: '/favicon.ico', destination: '/icon.svg' }];
+  },
   async headers() {
     return [{ source: '/built/:path*', headers: [{ key: 'Cache-Control', value: YEAR }] }];
   },
