@@ -44,12 +44,15 @@ const answers = {
   'leaves-a-child': ['bestmove e2e4'],
 };
 
+function nameFor(what) {
+  if (what === 'tells') return `${JSON.stringify(process.env)} ${process.cwd()} ${process.argv.length}`;
+  return what === 'odd-name' ? 'Odd\u0000\u001b[31m One' : 'Odd One';
+}
+
 createInterface({ input: process.stdin }).on('line', (line) => {
   if (['mute', 'no-end-of-line', 'never-ends-talking'].includes(fault) && line !== 'quit') return;
   if (line === 'uci') {
-    say(
-      `id name ${fault === 'tells' ? `${JSON.stringify(process.env)} ${process.cwd()} ${process.argv.length}` : 'Odd One'}`,
-    );
+    say(`id name ${nameFor(fault)}`);
     if (fault !== 'no-uciok') say('uciok');
   } else if (line === 'isready') {
     if (fault !== 'no-readyok') say('readyok');
