@@ -24,7 +24,7 @@ export interface PuzzleFileReason {
 }
 
 /** The longest mate that may be asked for. */
-export const MOST_MOVES = 20;
+const MOST_MOVES = 20;
 const MOST_LINES = 50;
 const MOST_CHARACTERS = 4000;
 const MOST_NODES = 10_000_000_000;

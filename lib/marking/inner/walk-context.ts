@@ -46,7 +46,7 @@ export interface WalkContext {
 export const MOST_FILLINGS = 1000;
 
 /** Solver moves played before a position with the solver to move. */
-export function solverMovesBefore(node: TreeNode): number {
+function solverMovesBefore(node: TreeNode): number {
   return node.ply >> 1;
 }
 

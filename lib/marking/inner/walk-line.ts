@@ -24,7 +24,7 @@ export function walkLine(context: WalkContext, line: LineToWalk): Walk {
 }
 
 /** From a position with the solver to move. */
-export function walkSolverMove(context: WalkContext, line: LineToWalk, standing: Standing): Walk {
+function walkSolverMove(context: WalkContext, line: LineToWalk, standing: Standing): Walk {
   const { node, at, verdicts } = standing;
   const number = verdicts.length + 1;
   const written = line.line[at];
@@ -79,7 +79,7 @@ function walkAfterGoodMove(
 }
 
 /** Takes a reply, written or filled in, and goes on. */
-export function walkReply(
+function walkReply(
   context: WalkContext,
   line: LineToWalk,
   {
