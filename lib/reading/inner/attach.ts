@@ -62,11 +62,28 @@ function joinFirst(
   const isWordedBranch = relation === 'replace' && item.cues.has('branch');
   if ((relation !== 'continue' && !isWordedBranch) || node.by !== 'solver') return least;
   const isNamed = item.cues.has('any') || item.cues.has('threat') || isSolversNumber(state, item, node);
-  if (direct.length > 0 && !isNamed) return least;
+  const isListing = relation === 'continue' && isSolversList(node);
+  if (direct.length > 0 && !isNamed && !isListing) return least;
   for (const landing of landingsAfterGap(node, shapes, budget)) {
     least = Math.min(least, join(attached, { node, relation, way, landing, followsGap: true, isNamed }));
   }
   return least;
+}
+
+/** True where the line so far is the solver's moves alone, two at least. */
+function isSolversList(node: Node): boolean {
+  let moves = 0;
+  for (let at = node; at.parent !== null; at = at.parent) {
+    if (at.by === 'defender') return false;
+    moves += 1;
+  }
+  return moves > 1;
+}
+
+function gapCost({ followsGap, isNamed, node }: Joint): number {
+  if (!followsGap) return 0;
+  if (isSolversList(node)) return COST.nextGap;
+  return isNamed === true ? COST.namedGap : COST.gap;
 }
 
 interface Joint {
@@ -99,7 +116,7 @@ function join(attached: Attached, joint: Joint): number {
   const plan = known !== null ? walk(state, known) : planFor(attached, joint, child);
   if (plan.liberty >= COST.unmarked) return 1000;
   let liberty = plan.liberty + landing.match.cost + (item.isTypo && !known ? COST.typo : 0);
-  liberty += followsGap ? (joint.isNamed === true ? COST.namedGap : COST.gap) : 0;
+  liberty += gapCost(joint);
   const number = numberOf(state, item, child);
   liberty += number.cost + sideCost(item, node, followsGap);
   const langs = languageAfter(state.langs, landing, joint.way[0]);
@@ -217,7 +234,8 @@ function asTry(state: State, item: MoveItem, child: Node, joint: Joint): State |
 
 function goOn(state: State, item: MoveItem, child: Node): Plan {
   const { cues } = item;
-  let liberty = 0;
+  let liberty =
+    child.by === 'defender' && child.parent !== null && isSolversList(child.parent) ? COST.replyInList : 0;
   if (cues.has('or')) liberty += COST.continuesAfterOr;
   else if (cues.has('slash')) liberty += COST.continuesAfterSlash;
   if (cues.has('correct') || cues.has('restart')) liberty += COST.continuesAfterCorrection;

@@ -6,6 +6,9 @@ export const COST = {
   /** A reply left out, where nothing says so; and where a word or number does. */
   gap: 6,
   namedGap: 2,
+  /** A further one in a list of the solver's moves alone, and a reply in such a list. */
+  nextGap: 1,
+  replyInList: 4,
   /** "or" before a move that continues. */
   continuesAfterOr: 5,
   continuesAfterSlash: 1,

@@ -54,6 +54,8 @@ export type AnyLexeme =
       readonly isTypo: boolean;
       /** A man and a square, nothing done: as often a description as a move. */
       readonly isVerbless: boolean;
+      /** "Takes the pawn", no man named: behind a move it describes that move. */
+      readonly isMoverless: boolean;
     });
 
 const LOCATIVES = new Set(
@@ -308,6 +310,9 @@ function proseOf(lexemes: readonly AnyLexeme[], index: number): Prose {
   if (lexeme.strength === 'phrase')
     return lexeme.isVerbless && before?.type === 'word' && isPlain(before.word) ? 1 : 0;
   const after = lexemes[index + 1];
+  const isTold = 'isMoverless' in lexeme && lexeme.isMoverless;
+  if (isTold && before?.type !== 'word' && lexemes.slice(0, index).some(({ type }) => type === 'move'))
+    return 3;
   if (lexeme.strength === 'vague') return 2;
   if (lexeme.strength === 'loose') return 1;
   if (lexeme.strength === 'hint') return 3;

@@ -1,7 +1,7 @@
 // Which moves are said in words ("bishop takes f7", "castle short")? Words and squares become one token;
 // what says no move stays as it was.
 
-import type { AnyLexeme } from './items.ts';
+import { type AnyLexeme, CONNECTORS } from './items.ts';
 import type { Lexeme } from './lexemes.ts';
 import { emptyPhrase, shapesOfPhrase, worthOf } from './phrase.ts';
 import { fileOf, isVerb, LONE_LETTERS, type PhraseScan, takeLexeme } from './phrase-scan.ts';
@@ -45,7 +45,7 @@ function startsPhrase(lexemes: readonly Lexeme[], at: number): boolean {
   if (lexeme?.type === 'move') return isSquareToSquare(lexemes, at);
   if (lexeme?.type !== 'word') return false;
   const next = lexemes[at + 1];
-  if (lexeme.word === 'at' && lexemes[at - 1]?.type === 'word') return false;
+  if (lexeme.word === 'at' && isBehindProse(lexemes[at - 1])) return false;
   const senses = sensesOf(lexeme.word);
   if (next?.type === 'move' && next.isBareSquare && senses.some(({ role }) => role === 'from')) return true;
   for (const { role } of senses) if (STARTING_ROLES.has(role)) return true;
@@ -57,6 +57,11 @@ function startsPhrase(lexemes: readonly Lexeme[], at: number): boolean {
   if (fileOf(lexeme) >= 0) return true;
   if (LONE_LETTERS.has(lexeme.word) && isVerb(next)) return true;
   return nearestPieceWord(lexeme.word) !== null;
+}
+
+/** "at" behind a word of prose is a preposition and no Turkish knight. */
+function isBehindProse(before: Lexeme | undefined): boolean {
+  return before?.type === 'word' && !CONNECTORS.has(before.word);
 }
 
 /** "e1 to e8", with whatever man stands there. */
@@ -108,6 +113,7 @@ function phraseAt(
       isQuestioned,
       isExclaimed,
       isTypo,
+      isMoverless: scan.phrase.mover === 0 && scan.phrase.squares.length === 0 && scan.phrase.victims !== 0,
       isVerbless: scan.phrase.verb === null && !scan.phrase.castles && !scan.phrase.promotes,
     },
     end: scan.end,

@@ -33,6 +33,7 @@ export function promotionBehind(
         isBareSquare: false,
         isTypo: false,
         isVerbless: false,
+        isMoverless: false,
       };
       return { lexeme: lexemeWithMan, end: next + 1 };
     }

@@ -115,7 +115,7 @@ function captureAt(text: string, at: number, kinds: number): DescriptiveScan | n
       end = goal.end + (text.charAt(goal.end + 1) === ')' ? 2 : 1);
     }
   }
-  if (isWordAt(text, end)) return null;
+  if (isWordAt(text, end) && !/^(?:ch|mate|dis|dbl|ep)/.test(text.slice(end, end + 4))) return null;
   const shape = shapeOf({
     kinds,
     langs: ENGLISH,

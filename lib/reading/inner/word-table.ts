@@ -115,7 +115,7 @@ const ROLE_WORDS: readonly (readonly [role: WordRole, words: string])[] = [
   ],
   [
     'filler',
-    `then now just has must can will have should is be by with simply must. also again here muss kann debe puede doit peut deve può
+    `now just has must can will have should is be by with simply must. also again here muss kann debe puede doit peut deve può
      pode должен может`,
   ],
   ['pronoun', 'it him her back ihn es zurück zurueck lo la le lui его её onu recaptures'],
