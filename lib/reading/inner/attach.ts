@@ -62,6 +62,7 @@ function joinFirst(
   const isWordedBranch = relation === 'replace' && item.cues.has('branch');
   if ((relation !== 'continue' && !isWordedBranch) || node.by !== 'solver') return least;
   const isNamed = item.cues.has('any') || item.cues.has('threat') || isSolversNumber(state, item, node);
+  if (budget.left <= 0) return least;
   const isListing = relation === 'continue' && isSolversList(node);
   if (direct.length > 0 && !isNamed && !isListing) return least;
   for (const landing of landingsAfterGap(node, shapes, budget)) {

@@ -12,10 +12,13 @@ import { mendedShapes } from './slips.ts';
 import { addLine, endLine, type State, startAt } from './state.ts';
 
 /** Partial readings kept after each token, and how far behind the best they may be. */
-const MOST_STATES = 40;
-const WIDEST = 45;
+const MOST_STATES = 32;
+const WIDEST = 36;
 /** Partial readings carried on once the steps are spent. */
 const SPENT_STATES = 3;
+
+/** Cues that do not move a token to another place. */
+const QUIET_CUES: ReadonlySet<string> = new Set(['any', 'threat', 'white', 'black']);
 
 /** What the search needs beside the items. */
 export interface SearchTask {
@@ -115,8 +118,11 @@ function takeMove(state: State, item: MoveItem, run: Move): void {
   const skipAt = out.length;
   if (!isSure) out.push({ ...state, cost: state.cost + skipCost(item) });
   else if (item.cues.has('threat')) out.push({ ...state, cost: state.cost + COST.skippedThreat });
-  if (item.prose === 3 || budget.left <= 0) {
-    if (isSure) out.push({ ...state, cost: state.cost + COST.skippedMove });
+  if (item.prose === 3) return;
+  if (budget.left <= 0) {
+    // The steps are spent: what simply goes on is still read.
+    const wentOn = attachAt({ state, item, budget, out, isTurnedDown: false }, state.cursor, 'continue');
+    if (wentOn > 20 && isSure) out.push({ ...state, cost: state.cost + COST.skippedMove });
     return;
   }
   const attached: Attached = { state, item, budget, out, isTurnedDown: false };
@@ -144,7 +150,7 @@ function wantsOthers(state: State, item: MoveItem): boolean {
   if (item.number !== null && item.number <= state.cursor.solverMoves + (state.numberOffset ?? 0))
     return true;
   if (state.cursor.isQuestioned || state.cursor.parent?.isQuestioned === true) return true;
-  for (const cue of item.cues) if (cue !== 'any' && cue !== 'threat') return true;
+  for (const cue of item.cues) if (!QUIET_CUES.has(cue)) return true;
   return false;
 }
 
