@@ -237,13 +237,13 @@ test('without scripts: read back, choose, send, change and withdraw', async ({ b
   const { page, close } = await quietPage(browser, { javaScriptEnabled: false });
   const receipt = await sendLine(page, 'Rh2', 'Typist');
   await expect(page.getByRole('heading', { name: 'Your answer is in' })).toBeVisible();
-  await page.getByText('Change the answer').click();
+  await page.getByText('Change the answer', { exact: true }).click();
   await field(page).fill('Rh3');
   await page.getByRole('button', { name: 'Read it back to me' }).click();
   await page.getByRole('button', { name: 'Send it' }).click();
   await expect(page.locator('.quote')).toHaveText('Rh3');
   await page.goto(receipt);
-  await page.getByText('Withdraw the answer').click();
+  await page.getByText('Withdraw the answer', { exact: true }).click();
   await page.getByRole('button', { name: 'Withdraw it now' }).click();
   await expect(page.getByRole('heading', { name: 'Withdrawn' })).toBeVisible();
   await expect(page.locator('main')).not.toContainText(/Typist|Rh2|Rh3/);

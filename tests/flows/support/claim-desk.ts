@@ -9,6 +9,7 @@ export async function claimDesk(page: Page, setupLink: string): Promise<void> {
   await page.getByLabel('Sign-in name').fill('host');
   await page.getByLabel('Password').fill(password);
   await page.getByRole('button', { name: 'Take the desk' }).click();
+  await page.getByRole('heading', { name: 'Sign in to the desk' }).waitFor();
   await expect(page.getByText('The show is yours.')).toBeVisible();
   await page.getByLabel('Sign-in name').fill('host');
   await page.getByLabel('Password').fill(password);
