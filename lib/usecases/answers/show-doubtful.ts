@@ -110,7 +110,7 @@ function questionFor(group: WaitingGroup, doubt: Case): DoubtfulQuestion {
     channel: answer.channel,
     at: answer.statedFrom ?? answer.receivedAt,
     text: answer.text,
-    recognised: (read.readings[0] ?? read.turned[0])?.line ?? [],
+    recognised: (group.kind === 'turned' ? read.turned[0] : read.readings[0])?.line ?? [],
     candidates: candidatesFor(group.kind, doubt, read).slice(0, MOST_CANDIDATES),
   };
 }

@@ -51,6 +51,7 @@ export const deskDoubtfulDe: Readonly<Record<keyof typeof deskDoubtfulEn, string
   'candidate-holds': '{subject} führt zum Ziel',
   'candidate-slips': '{subject} führt nicht zum Ziel',
   'candidate-outcome': 'werten als',
+  'candidate-as-written': 'wie geschrieben',
   'channel-page': 'auf der Seite getippt',
   'channel-board': 'auf dem Brett',
   'channel-api': 'per Programm',

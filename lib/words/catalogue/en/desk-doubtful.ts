@@ -49,6 +49,7 @@ export const deskDoubtfulEn = {
   'candidate-holds': '{subject} holds',
   'candidate-slips': '{subject} slips',
   'candidate-outcome': 'mark it',
+  'candidate-as-written': 'as written',
   'channel-page': 'typed on the page',
   'channel-board': 'on the board',
   'channel-api': 'by program',

@@ -57,6 +57,7 @@ export function Question({ question, puzzle, zone, fen, locale }: Input): ReactE
                 number={place + 1}
                 fen={fen}
                 subject={subject}
+                isTurned={kind === 'turned'}
                 locale={locale}
               />
             ))}
@@ -93,12 +94,14 @@ interface RowInput {
   readonly number: number;
   readonly fen: string;
   readonly subject: string;
+  readonly isTurned: boolean;
   readonly locale: Locale;
 }
 
-function CandidateRow({ one, number, fen, subject, locale }: RowInput): ReactElement {
+function CandidateRow({ one, number, fen, subject, isTurned, locale }: RowInput): ReactElement {
   const position = parseFen(fen);
-  const words = say(locale, `desk.candidate-${one.kind}`, { subject });
+  const name = isTurned && one.kind === 'outcome' ? 'as-written' : one.kind;
+  const words = say(locale, `desk.candidate-${name}`, { subject });
   return (
     <tr>
       <td>
