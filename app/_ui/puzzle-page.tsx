@@ -81,11 +81,16 @@ function SchemeLine({ puzzle, viewer }: { puzzle: PublicPuzzle; viewer: Viewer }
   const { locale } = viewer;
   return (
     <p className="hint">
-      {say(locale, `pages.scheme-${puzzle.scheme}`)}{' '}
+      {say(locale, `pages.scheme-${isFirstMoveEnough(puzzle) ? 'first-move' : puzzle.scheme}`)}{' '}
       {puzzle.anyDefence ? `${say(locale, 'pages.any-defence')} ` : ''}
       <a href={linkFor(viewer, '/rules')}>{say(locale, 'pages.link-rules')}</a>
     </p>
   );
+}
+
+/** Of a whole line there is but one move to write: a mate in two whose mating move may be left out (rule O1). */
+function isFirstMoveEnough({ scheme, task, mateWritten }: PublicPuzzle): boolean {
+  return scheme === 'full-line' && task.kind === 'mate' && task.moves <= 2 && !mateWritten;
 }
 
 /** The form that asks for a line; the check page shows it again with the text that was sent. */

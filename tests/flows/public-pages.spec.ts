@@ -188,51 +188,6 @@ test('what is typed in any notation is followed on the board after a pause', asy
   await close();
 });
 
-test('[T2] the key of the open puzzle stands on the desk, and nowhere that the public can fetch', async ({
-  browser,
-}) => {
-  const { page: desk, close } = await quietPage(browser, { viewport: { width: 1280, height: 800 } });
-  const puzzle: { fen: string } = await (
-    await fetch(`${app.origin}/p/${slug}`, { headers: { accept: 'application/json' } })
-  ).json();
-  const forms = moveForms(positionOf(puzzle.fen), 'h1f1');
-  await claimDesk(desk, app.setupLink);
-  await desk.getByRole('link', { name: 'Into the corner' }).first().click();
-  await desk.waitForURL(/\/desk\/puzzles\/\d+/);
-  expect(formsIn(await desk.content(), forms), 'the search must find the key on the desk').not.toEqual([]);
-  await close();
-
-  const found: string[] = [];
-  const built = new Set<string>();
-  const search = async (path: string, headers: Record<string, string> = {}): Promise<void> => {
-    const reply = await fetch(app.origin + path, { headers });
-    const bytes = new Uint8Array(await reply.arrayBuffer());
-    const isPng = reply.headers.get('content-type') === 'image/png';
-    const text = `${JSON.stringify([...reply.headers])}${isPng ? pngWords(bytes) : Buffer.from(bytes).toString('utf8')}`;
-    for (const address of text.matchAll(/\/built\/[\w.-]+\.(?:js|css)/g)) built.add(address[0]);
-    found.push(...formsIn(text, forms).map((form) => `${path}: ${form}`));
-  };
-  const paths = [
-    '/',
-    `/p/${slug}`,
-    `/p/${slug}/diagram.svg`,
-    `/p/${slug}/diagram.png`,
-    `/p/${slug}/solution`,
-  ];
-  paths.push(`/p/${slug}/solution?try=h1h6`, '/standings', '/rules', '/nothing', '/sitemap.xml', '/icon.svg');
-  for (const path of paths) {
-    await search(path);
-    await search(path, { accept: 'application/json' });
-    await search(path, { RSC: '1', 'next-router-prefetch': '1', 'accept-language': 'de' });
-  }
-  for (const path of built) {
-    await search(path);
-    await search(`${path}.map`);
-  }
-  expect(built.size).toBeGreaterThan(1);
-  expect(found).toEqual([]);
-});
-
 test('without scripts: read back, choose, send, change and withdraw', async ({ browser }) => {
   const { page, close } = await quietPage(browser, { javaScriptEnabled: false });
   const receipt = await sendLine(page, 'Rh2', 'Typist');
@@ -314,4 +269,69 @@ test('budgets: scripts 25 kB, HTML 14 kB, style sheet 10 kB, all zipped; files k
   expect(sizes.script).toBeLessThanOrEqual(25_000);
   expect(sizes.style).toBeLessThanOrEqual(10_000);
   expect(sizes.html).toBeLessThanOrEqual(14_000);
+});
+
+// The last one: it closes and reveals the puzzle that the others answer.
+test('[T2] the key of the open puzzle stands on the desk, and nowhere that the public can fetch', async ({
+  browser,
+}) => {
+  const { page: desk, close } = await quietPage(browser, { viewport: { width: 1280, height: 800 } });
+  const puzzle: { fen: string } = await (
+    await fetch(`${app.origin}/p/${slug}`, { headers: { accept: 'application/json' } })
+  ).json();
+  const forms = moveForms(positionOf(puzzle.fen), 'h1f1');
+  const { page: loser, problems, close: closeLoser } = await quietPage(browser);
+  const receipt = await sendLine(loser, 'Rh2', 'A loser');
+  await claimDesk(desk, app.setupLink);
+  await desk.getByRole('link', { name: 'Into the corner' }).first().click();
+  await desk.waitForURL(/\/desk\/puzzles\/\d+/);
+  expect(formsIn(await desk.content(), forms), 'the search must find the key on the desk').not.toEqual([]);
+
+  const found: string[] = [];
+  const built = new Set<string>();
+  const search = async (path: string, headers: Record<string, string> = {}): Promise<void> => {
+    const reply = await fetch(app.origin + path, { headers });
+    const bytes = new Uint8Array(await reply.arrayBuffer());
+    const isPng = reply.headers.get('content-type') === 'image/png';
+    const text = `${JSON.stringify([...reply.headers])}${isPng ? pngWords(bytes) : Buffer.from(bytes).toString('utf8')}`;
+    for (const address of text.matchAll(/\/built\/[\w.-]+\.(?:js|css)/g)) built.add(address[0]);
+    found.push(...formsIn(text, forms).map((form) => `${path}: ${form}`));
+  };
+  const paths = [
+    '/',
+    `/p/${slug}`,
+    `/p/${slug}/diagram.svg`,
+    `/p/${slug}/diagram.png`,
+    `/p/${slug}/solution`,
+  ];
+  paths.push(`/p/${slug}/solution?try=h1h6`, '/standings', '/rules', '/nothing', '/sitemap.xml', '/icon.svg');
+  for (const path of paths) {
+    await search(path);
+    await search(path, { accept: 'application/json' });
+    await search(path, { RSC: '1', 'next-router-prefetch': '1', 'accept-language': 'de' });
+  }
+  for (const path of built) {
+    await search(path);
+    await search(`${path}.map`);
+  }
+  expect(built.size).toBeGreaterThan(1);
+  expect(found).toEqual([]);
+
+  // The same receipt after the reveal: now it explains, and it is as accessible as before.
+  await desk.getByRole('button', { name: 'Close now' }).click();
+  await desk.getByRole('button', { name: 'Reveal the solution' }).click();
+  await expect(desk.getByText('Revealed').first()).toBeVisible();
+  await expect(async () => {
+    await loser.goto(receipt);
+    await expect(loser.getByRole('heading', { name: 'Wrong first move' })).toBeVisible({ timeout: 1000 });
+  }).toPass({ timeout: 60_000 });
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await loser.emulateMedia({ colorScheme });
+    await loser.screenshot({ path: `${PICTURES}/receipt-revealed-${colorScheme}-360.png`, fullPage: true });
+    const { violations } = await new AxeBuilder({ page: loser }).withTags(TAGS).analyze();
+    expect(violations.map((one) => one.id)).toEqual([]);
+  }
+  expect(problems).toEqual([]);
+  await closeLoser();
+  await close();
 });

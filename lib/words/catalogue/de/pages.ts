@@ -30,6 +30,7 @@ export const pagesDe: Readonly<Record<keyof typeof pagesEn, string>> = {
     'Ohne Anmeldung. Tippen Sie die Steine an oder schreiben Sie: {short}, {other}, „{spoken}“. Vor der Auflösung sieht niemand Antworten oder Wertungen.',
   'scheme-full-line': 'Bis zu 5 Punkte für die ganze Zugfolge, ein Teil davon für einen Teil.',
   'scheme-key-move': 'Gewertet wird nur der erste Zug: 5 Punkte, wenn er richtig ist.',
+  'scheme-first-move': '5 Punkte für den richtigen Zug, 2 für einen, der einen Zug später matt setzt.',
   'any-defence': 'Jede Verteidigung darf beantwortet werden.',
   'waits-for-reveal': 'Antworten werden nicht mehr angenommen. Die Lösung folgt mit der Auflösung.',
   'see-solution': 'Zur Lösung',
