@@ -1,0 +1,97 @@
+import { describe, expect, test } from 'vitest';
+import { createTree } from '#lib/book/position-tree.ts';
+import { ENGINE_VERSION } from '#lib/engine/engine-version.ts';
+import { appendBookRows, budgetsKey } from '#lib/store/books.ts';
+import { db } from '#lib/store/client.ts';
+import { listDoubtfulGroups } from '#lib/store/doubtful.ts';
+import { markAnswers } from '#lib/usecases/answers/mark-answers.ts';
+import { settleDoubtful } from '#lib/usecases/answers/settle-doubtful.ts';
+import { submitAnswer } from '#lib/usecases/answers/submit-answer.ts';
+import { submission } from '../../support/build-answer.ts';
+import { buildPuzzle, buildShow, MATE_IN_ONE } from '../../support/build-show.ts';
+import { givenDatabase } from '../../support/database.ts';
+import { verifyHere } from '../../support/engine-in-process.ts';
+
+givenDatabase();
+
+/** A puzzle whose book calls Kf1 unclear, with three answers that play it and one that solves. */
+async function withDoubt() {
+  const show = await buildShow();
+  const { slug, puzzleId } = await buildPuzzle(show);
+  await db().puzzle.update({ where: { id: puzzleId }, data: { engineVersion: ENGINE_VERSION } });
+  const tree = createTree(MATE_IN_ONE.fen);
+  const lacking = tree
+    .moves(tree.root)
+    .map((move) => ({ fen: MATE_IN_ONE.fen, position: tree.root.bookPosition, movesLeft: 1, move }));
+  const rows = (await verifyHere({ terms: MATE_IN_ONE, lacking })).map((row) =>
+    row.move === 'g1f1' ? { ...row, verdict: 'unclear' as const } : row,
+  );
+  await appendBookRows(db(), puzzleId, rows, budgetsKey(MATE_IN_ONE));
+  for (const text of ['Kf1', '1.Kf1!', 'king f1', 'Ra8'])
+    expect((await submitAnswer(submission(slug, text))).ok).toBe(true);
+  await markAnswers({ puzzleId });
+  return { ...show, slug, puzzleId };
+}
+
+async function outcomes(puzzleId: number) {
+  const marks = await db().mark.findMany({
+    where: { puzzleId, isCurrent: true },
+    orderBy: { answerId: 'asc' },
+  });
+  return marks.map((mark) => mark.outcome);
+}
+
+describe('a group of doubtful answers', () => {
+  test('[V8] one ruling on the move settles all of them, and every later answer that passes there', async () => {
+    const { puzzleId, memberId, slug } = await withDoubt();
+    const [group] = await listDoubtfulGroups(db(), puzzleId);
+    expect(group?.answers).toBe(3);
+    const word = { puzzleId, doubt: group?.doubt ?? '', memberId, why: 'it is enough' };
+    const settled = await settleDoubtful({ ...word, settlement: { kind: 'verdict', verdict: 'holds' } });
+    expect(settled.ok).toBe(true);
+    await markAnswers({ puzzleId });
+    expect(await listDoubtfulGroups(db(), puzzleId)).toEqual([]);
+    expect(await outcomes(puzzleId)).not.toContain('unclear');
+    await submitAnswer(submission(slug, 'Kf1, of course'));
+    await markAnswers({ puzzleId });
+    expect(await listDoubtfulGroups(db(), puzzleId)).toEqual([]);
+    expect(await db().log.count({ where: { puzzleId, kind: 'ruling-made', memberId } })).toBe(1);
+  });
+
+  test("[A3] an outcome for the group overrules each, and the program's mark stays beside it", async () => {
+    const { puzzleId, memberId } = await withDoubt();
+    const [group] = await listDoubtfulGroups(db(), puzzleId);
+    const settlement = { kind: 'outcome', outcome: 'solved', points: null } as const;
+    const settled = await settleDoubtful({
+      puzzleId,
+      doubt: group?.doubt ?? '',
+      memberId,
+      why: 'good',
+      settlement,
+    });
+    expect(settled).toEqual({ ok: true, value: 3 });
+    expect(await outcomes(puzzleId)).toEqual(['solved', 'solved', 'solved', 'solved']);
+    expect(await db().mark.count({ where: { puzzleId, madeBy: 'program', isCurrent: false } })).toBe(3);
+    expect(await db().log.count({ where: { puzzleId, kind: 'mark-overruled' } })).toBe(3);
+    await db().answer.updateMany({ where: { puzzleId }, data: { work: 'to-mark' } });
+    await markAnswers({ puzzleId });
+    expect(await outcomes(puzzleId), 'marking again leaves an overrule in force').toEqual([
+      'solved',
+      'solved',
+      'solved',
+      'solved',
+    ]);
+  });
+
+  test('is refused without a reason, and where the group is empty', async () => {
+    const { puzzleId, memberId } = await withDoubt();
+    const settlement = { kind: 'verdict', verdict: 'slips' } as const;
+    const word = { puzzleId, memberId, settlement };
+    expect(await settleDoubtful({ ...word, doubt: 'x', why: ' ' })).toMatchObject({
+      reason: { code: 'why-empty' },
+    });
+    expect(await settleDoubtful({ ...word, doubt: 'x', why: 'y' })).toMatchObject({
+      reason: { code: 'group-empty' },
+    });
+  });
+});
