@@ -1,7 +1,7 @@
 // Pawn structure: isolated, doubled, backward, supported and passed pawns. Depends on pawns alone, so
 // each structure is valued once and kept.
 
-import { bit, FILE_A, pawnAttacks, pawnSpan } from './bitboards';
+import { bit, FILE_A, pawnSpan } from './bitboards';
 import { men } from './position';
 import { FILE_NEIGHBOURS, PASSED_MASK, PAWN_CACHE } from './search-layout';
 

@@ -2,11 +2,11 @@
 // every ply, checks at the first two; all moves when in check.
 
 import { countMoves, generate, generateChecks, generateNoisy } from './generate';
-import { AT_LEAST, AT_MOST, foundBound, foundMove, foundStatic, foundValue, recall, remember } from './hash';
-import { GIVES_CHECK, MOVE_MASK } from './layout';
+import { AT_LEAST, AT_MOST, foundBound, foundStatic, foundValue, recall, remember } from './hash';
+import { MOVE_MASK } from './layout';
 import { evaluate } from './evaluate';
 import { make, unmake, countRepetitions } from './make';
-import { isNoisy, notePly, pickBest, rankCaptures, rankMoves } from './order';
+import { isNoisy, pickBest, rankCaptures, rankMoves } from './order';
 import { countNode, isStopped } from './poll';
 import { clock, inCheck, manOn, men, occupied, positionKey } from './position';
 import { seeAtLeast, worthOf } from './see';
