@@ -65,7 +65,8 @@ function OpenPuzzle({ puzzle, now, viewer, index }: OpenProps): ReactElement {
   const { locale } = viewer;
   const headline = taskHeadline(puzzle, locale);
   const address = linkFor(viewer, `/p/${puzzle.slug}`);
-  const kicker = [episodeLabel(puzzle, locale), puzzle.title].filter((part) => part !== '').join(' · ');
+  const title = puzzle.title === headline ? '' : puzzle.title;
+  const kicker = [episodeLabel(puzzle, locale), title].filter((part) => part !== '').join(' · ');
   return (
     <section className={index === 0 ? 'two-columns' : 'two-columns section'}>
       <div className="head">

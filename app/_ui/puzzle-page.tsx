@@ -46,7 +46,9 @@ function Puzzle({ puzzle, now, viewer, headline, path }: PuzzleProps): ReactElem
   return (
     <div className="two-columns">
       <div className="head">
-        {puzzle.title === '' ? null : <p className="kicker label quiet">{puzzle.title}</p>}
+        {puzzle.title === '' || puzzle.title === headline ? null : (
+          <p className="kicker label quiet">{puzzle.title}</p>
+        )}
         <h1>{headline}</h1>
         <p className="how-far">{puzzle.howFar}</p>
       </div>
