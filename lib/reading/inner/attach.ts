@@ -112,6 +112,7 @@ function join(attached: Attached, joint: Joint): number {
       isTypo: item.isTypo,
       isQuestioned: item.isQuestioned,
       isExclaimed: item.isExclaimed,
+      isThreat: item.cues.has('threat'),
       followsGap,
     });
   const plan = known !== null ? walk(state, known) : planFor(attached, joint, child);
@@ -155,6 +156,7 @@ function playRest(state: State, steps: readonly Step[], { item, budget }: Attach
       isTypo: false,
       isQuestioned: item.isQuestioned,
       isExclaimed: item.isExclaimed,
+      isThreat: item.cues.has('threat'),
       followsGap: false,
     });
     at = {
@@ -244,6 +246,8 @@ function goOn(state: State, item: MoveItem, child: Node): Plan {
   // "If c5 then Nf3; if e5 then Nc3" parts where the first reply stood.
   if (cues.has('branch') && item.isFreshStart && child.by === 'defender') liberty += 2;
   if (state.kind === 'try' && child.by === 'solver') liberty += COST.continuesInTry;
+  // A reply straight behind an announced threat answers the move before it.
+  if (child.by === 'defender' && child.parent?.isThreat === true) liberty += COST.number;
   if (child.by === 'solver' && isRefuted(child.parent, item)) liberty += COST.number;
   if (cues.has('but') && child.followsGap) liberty += COST.continuesAfterOr;
   if (state.kind === 'walk') return { ...leaveWalk(state, child), liberty };

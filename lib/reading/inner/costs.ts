@@ -31,7 +31,7 @@ export const COST = {
   /** A move named again. */
   mention: 1,
   /** A move announced as a threat and not counted (rule R10). */
-  skippedThreat: 9,
+  skippedThreat: 4,
   /** A square in prose, not taken. */
   skippedProse: 3,
   skippedLikely: 8,

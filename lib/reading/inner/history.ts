@@ -31,6 +31,7 @@ export function withoutHistory(
       isTypo: false,
       isQuestioned: false,
       isExclaimed: false,
+      isThreat: false,
       followsGap: false,
     });
     if (isSameBoard(node.positions[0], position)) return items.slice(at + 1);

@@ -41,6 +41,7 @@ export function lexemesOf(text: string, context: ScanContext): Lexeme[] {
   const found: Lexeme[] = [];
   let at = 0;
   let isLineStart = true;
+  let gluedAt = -1;
   while (at < text.length) {
     const sign = text.charAt(at);
     if (sign === '\n') {
@@ -59,7 +60,8 @@ export function lexemesOf(text: string, context: ScanContext): Lexeme[] {
       at = skipped;
       continue;
     }
-    const lexeme = wordOfProse(text, lexemeAt(text, at, context), found[found.length - 1]);
+    const lexeme = wordOfProse(text, lexemeAt(text, at, context, at === gluedAt), found[found.length - 1]);
+    if (lexeme?.type === 'word' && isWordAt(text, lexeme.end)) gluedAt = lexeme.end;
     if (lexeme !== null) found.push(lexeme);
     at = lexeme?.end ?? at + 1;
   }
@@ -113,11 +115,11 @@ function isAddress(text: string, start: number, end: number): boolean {
   return at > start && at < end - 1 && text.indexOf('.', at) > at && text.indexOf('.', at) < end;
 }
 
-function lexemeAt(text: string, at: number, context: ScanContext): Lexeme | null {
+function lexemeAt(text: string, at: number, context: ScanContext, isGlued: boolean): Lexeme | null {
   const sign = text.charAt(at);
   if ('([{'.includes(sign)) return { type: 'open', start: at, end: at + 1, sign };
   if (')]}'.includes(sign)) return { type: 'close', start: at, end: at + 1, sign };
-  if (!isWordAt(text, at - 1) || isWrittenEnd(text, at)) {
+  if (isGlued || !isWordAt(text, at - 1) || isWrittenEnd(text, at)) {
     const move = moveAt(text, at, context);
     if (move !== null) return move;
   }
@@ -260,8 +262,9 @@ function wordAt(text: string, at: number): Lexeme {
     // "queenxf7": a man's name glued to its goal.
     for (let stop = end; stop >= at + 4; stop -= 1) {
       const part = text.slice(at, stop).toLowerCase();
-      if (sensesOf(part).some(({ role }) => role === 'piece'))
-        return { type: 'word', start: at, end: stop, word: part };
+      if (senseIn(part, 'piece') === null) continue;
+      const isTaking = text.charAt(stop) === 'x' && fileAt(text, stop + 1, true) >= 0;
+      return { type: 'word', start: at, end: isTaking ? stop + 1 : stop, word: part };
     }
     return malformedAt(text, at);
   }
@@ -287,7 +290,7 @@ function malformedAt(text: string, at: number): Lexeme {
   while (end > at + 1 && !isWordAt(text, end - 1)) end -= 1;
   while (isWordAt(text, end) && end < at + 40) end += 1;
   end = Math.max(end, at + 1);
-  const isMoveLike = end - at < 9 && /[a-h][1-8]/.test(text.slice(at, end));
+  const isMoveLike = end - at < 9 && /[a-h][KQRBN]?[1-8]|[KQRBN]x?[1-8][a-h]/.test(text.slice(at, end));
   return { type: 'malformed', start: at, end, isMoveLike };
 }
 

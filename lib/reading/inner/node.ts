@@ -24,6 +24,8 @@ export interface Node {
   /** The writer put a "?" behind it. */
   readonly isQuestioned: boolean;
   readonly isExclaimed: boolean;
+  /** Announced as a threat or an idea (rule R10). */
+  readonly isThreat: boolean;
   /** Written plies up to here, gaps not counted. */
   readonly written: number;
   /** Solver moves up to here. */
@@ -60,6 +62,7 @@ export function rootOf(position: Position): Node {
     isTypo: false,
     isQuestioned: false,
     isExclaimed: false,
+    isThreat: false,
     written: 0,
     solverMoves: 0,
     followsGap: false,
@@ -150,6 +153,7 @@ export function childOf(
     readonly isTypo: boolean;
     readonly isQuestioned: boolean;
     readonly isExclaimed: boolean;
+    readonly isThreat: boolean;
     readonly followsGap: boolean;
   },
 ): Node {

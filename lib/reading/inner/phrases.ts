@@ -11,6 +11,12 @@ import { senseIn, sensesOf, type WordRole } from './word-table.ts';
 
 /** Most lexemes in one phrase. */
 const LONGEST = 18;
+const SUBJECTS = new Set(
+  'he she they black white er sie schwarz weiss il elle lui lei ele ela el ella negras blancas noir noirs nero он она черные белые'.split(
+    ' ',
+  ),
+);
+
 const STARTING_ROLES: ReadonlySet<WordRole> = new Set([
   'piece',
   'take',
@@ -84,6 +90,10 @@ function phraseAt(
     file: -1,
     end: start,
   };
+  const before = lexemes[start - 1];
+  // "He takes": somebody named by no man takes what has just moved.
+  if (before?.type === 'word' && SUBJECTS.has(before.word) && isVerb(lexemes[start]))
+    scan.phrase.isRecapture = true;
   while (scan.at < lexemes.length && scan.at < start + LONGEST) if (!takeLexeme(scan)) break;
   const strength = worthOf(scan.phrase);
   const first = lexemes[start];

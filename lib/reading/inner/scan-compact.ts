@@ -19,6 +19,8 @@ import { senseIn } from './word-table.ts';
 /** What a scan needs to know about the whole text. */
 export interface ScanContext {
   readonly hasCyrillic: boolean;
+  /** A man's letter in capitals stands somewhere: small letters are then rather files. */
+  readonly hasCapitalMen: boolean;
   /** No small Latin letter anywhere: capitals are no evidence. */
   readonly isAllCapitals: boolean;
   /** A piece letter that English does not have stands before a square somewhere (rarity 3 counts). */
@@ -102,7 +104,14 @@ function prefixesAt(text: string, at: number, context: ScanContext): Prefix[] {
       .filter(({ langs }) => langs !== 0);
     if (senses.length === 0) continue;
     const isUpper = sign === upper;
-    found.push({ end, senses, cost: isUpper ? 0 : 1, isCapital: isUpper });
+    // "b2xc3" begins with a square.
+    const isSquare = rankAt(text, at + 1) >= 0 && fileAt(text, at, false) >= 0;
+    found.push({
+      end,
+      senses,
+      cost: isUpper || !(context.hasCapitalMen || isSquare) ? 0 : 1,
+      isCapital: isUpper,
+    });
   }
   found.push({ ...NO_PREFIX, end: at });
   return found;

@@ -180,7 +180,7 @@ function unreadable(state: State, item: MoveItem, run: Move): void {
     if (out.length > before) return;
   }
   if (item.isMalformed || item.prose > 0) return;
-  if (item.rejected > 0 || item.isStruck || item.isTakenBack) {
+  if (item.rejected > 0 || item.isStruck || item.isTakenBack || item.isQuestioned) {
     out.push({ ...state, cost: state.cost + COST.takenBack });
     return;
   }

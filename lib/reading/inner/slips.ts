@@ -47,9 +47,12 @@ export function mendedShapes(
 
 /** The goal stands in what was written, its two signs in either order: another square is never read into it. */
 function names(written: string, uci: Uci): boolean {
-  const plain = written.toLowerCase().replace(/[^\p{L}\d]/gu, '');
+  const plain = written.replace(/[^\p{L}\d]/gu, '');
   const [file = '', rank = ''] = uci.slice(2, 4);
-  return plain.includes(file + rank) || plain.includes(rank + file);
+  // "dR8" has its man between file and rank.
+  return [plain.toLowerCase(), plain.replace(/\p{Lu}/gu, '')].some(
+    (signs) => signs.includes(file + rank) || signs.includes(rank + file),
+  );
 }
 
 /** Every string that one slip turned into the written one. */

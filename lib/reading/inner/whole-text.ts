@@ -9,6 +9,7 @@ export function scanContextOf(text: string): ScanContext {
   return {
     hasCyrillic: /[\u0400-\u04ff]/.test(text),
     isAllCapitals: !/[a-z]/.test(text) && /[A-Z]/.test(text),
+    hasCapitalMen: /[KQRBN][a-h1-8]?[x:-]?[a-h][1-8]/.test(text),
     allowsRare: needsRareLetters(text),
   };
 }
