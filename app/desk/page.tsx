@@ -72,11 +72,13 @@ function Episode({ episode, host }: { episode: DeskEpisode; host: Host }): React
         <bdi>{episode.title}</bdi>
         {episode.isSample ? <span className="label quiet"> {say(locale, 'desk.sample')}</span> : null}
       </h2>
-      <ul className="contents">
-        {episode.lines.map((line) => (
-          <PuzzleLine key={line.id} line={line} host={host} />
-        ))}
-      </ul>
+      {episode.lines.length === 0 ? null : (
+        <ul className="contents">
+          {episode.lines.map((line) => (
+            <PuzzleLine key={line.id} line={line} host={host} />
+          ))}
+        </ul>
+      )}
     </section>
   );
 }

@@ -1,6 +1,7 @@
 // Every page of the desk in a real browser: accessible in both modes and at both widths, closed to
 // everybody who is not signed in, and its forms at work without scripts.
 
+import { randomBytes } from 'node:crypto';
 import { mkdirSync } from 'node:fs';
 import AxeBuilder from '@axe-core/playwright';
 import { type Browser, expect, type Page, test } from '@playwright/test';
@@ -45,12 +46,37 @@ async function findPlaces(page: Page): Promise<Record<string, string>> {
     puzzle,
     comments: `${puzzle}/comments`,
     doubtful: `${puzzle}/doubtful`,
+    question: await askSomething(page),
     sheet: `${puzzle}/sheet`,
     answers: `${puzzle}/answers`,
     answer,
     log: '/desk/log',
     members: '/desk/members',
   };
+}
+
+/** A doubtful answer to the open puzzle; gives the address of its list. */
+async function askSomething(page: Page): Promise<string> {
+  await expect(async () => {
+    await page.goto(`${app.origin}/desk`);
+    await expect(page.getByText(/^Open,/).first()).toBeVisible({ timeout: 2000 });
+  }).toPass({ timeout: 180_000 });
+  await page.getByRole('listitem').filter({ hasText: /Open,/ }).getByRole('link').click();
+  await expect(page.locator('.secret-link')).toBeVisible();
+  const open = new URL(page.url()).pathname;
+  const address = await page.locator('.secret-link').getAttribute('href');
+  const clientKey = randomBytes(16).toString('base64url');
+  const sent = await fetch(`${app.origin}${address}/answer`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json', accept: 'application/json' },
+    body: JSON.stringify({ text: 'Nxx5+ I would say', name: 'Somebody', clientKey }),
+  });
+  expect(sent.status).toBe(201);
+  await expect(async () => {
+    await page.goto(`${app.origin}${open}/doubtful`);
+    await expect(page.getByRole('heading', { name: /What is/ })).toBeVisible({ timeout: 2000 });
+  }).toPass({ timeout: 60_000 });
+  return `${open}/doubtful`;
 }
 
 /** A page whose console must stay silent; `problems` is asked at the end. */
@@ -182,6 +208,30 @@ test('the forms of the desk work without scripts', async ({ browser }) => {
   await page.getByLabel('First password').fill('lanterns at low tide');
   await page.getByRole('button', { name: 'Let a helper in' }).click();
   await expect(page.getByText('tom', { exact: true })).toBeVisible();
+  await close();
+});
+
+test('[A3] one key settles a doubtful answer, the switch turns keys off, and the word can be taken back', async ({
+  browser,
+}) => {
+  const { page, problems, close } = await quietPage(browser);
+  await page.goto(app.origin + places.question);
+  const title = page.getByRole('heading', { level: 1 });
+  await expect(title).toContainText('What is');
+  await page.getByRole('checkbox').uncheck();
+  await page.getByRole('group', { name: 'Ways to settle it' }).focus();
+  await page.keyboard.press('2');
+  await expect(title).toContainText('What is');
+  await page.getByRole('checkbox').check();
+  await page.getByRole('group', { name: 'Ways to settle it' }).focus();
+  await page.keyboard.press('2');
+  await expect(title).toContainText('Nothing is doubtful');
+  await page.getByRole('button', { name: 'Take it back' }).click();
+  await expect(async () => {
+    await page.reload();
+    await expect(title).toContainText('What is', { timeout: 2000 });
+  }).toPass({ timeout: 60_000 });
+  expect(problems).toEqual([]);
   await close();
 });
 

@@ -31,7 +31,7 @@ export default async function LogPage({ searchParams }: Input): Promise<ReactEle
         <h1>{say(locale, 'desk.nav-log')}</h1>
         <p className="quiet">{say(locale, 'desk.log-intro')}</p>
         <div className="scroll-box">
-          <table>
+          <table className="log-table">
             <thead>
               <tr>
                 <th scope="col" className="number">
