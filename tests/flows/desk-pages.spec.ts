@@ -65,11 +65,11 @@ async function askSomething(page: Page): Promise<string> {
   await expect(page.locator('.secret-link')).toBeVisible();
   const open = new URL(page.url()).pathname;
   const address = await page.locator('.secret-link').getAttribute('href');
-  const clientKey = randomBytes(16).toString('base64url');
+  const key = randomBytes(16).toString('base64url');
   const sent = await fetch(`${app.origin}${address}/answer`, {
     method: 'POST',
     headers: { 'content-type': 'application/json', accept: 'application/json' },
-    body: JSON.stringify({ text: 'Nxx5+ I would say', name: 'Somebody', clientKey }),
+    body: JSON.stringify({ text: 'Nxx5+ I would say', name: 'Somebody', key }),
   });
   expect(sent.status).toBe(201);
   await expect(async () => {

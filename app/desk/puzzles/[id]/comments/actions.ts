@@ -13,8 +13,9 @@ import { lettersOf } from '../../../../_ui/piece-letters.ts';
 import { plainLine, printLine } from '../../../../_ui/read-line.ts';
 import { puzzleNumber } from '../../../_parts/find-puzzle.ts';
 import { problemState, textOf } from '../../../_parts/form-state.ts';
-import type { CommentsState, ShownPreview } from './comments-form.tsx';
+import type { CommentsState } from './comments-form.tsx';
 import { columnsOf, type Held, holdUpload } from './hold-upload.ts';
+import type { ShownPreview } from './preview-table.tsx';
 import { sayRecordReason, sayUploadReason } from './say-upload-reason.ts';
 
 const TEXT_SHOWN = 280;

@@ -3,21 +3,7 @@
 import { type ReactElement, useActionState } from 'react';
 import type { FormState } from '../../../_parts/form-state.ts';
 import type { CommentsWords } from './comments-words.ts';
-import { PreviewTable } from './preview-table.tsx';
-
-/** What was read, in words, ready to be shown. */
-export interface ShownPreview {
-  readonly summary: string;
-  readonly refused: readonly string[];
-  readonly rows: readonly {
-    readonly key: string;
-    readonly author: string;
-    readonly text: string;
-    readonly read: string;
-    readonly time: string;
-    readonly isKnown: boolean;
-  }[];
-}
+import { PreviewTable, type ShownPreview } from './preview-table.tsx';
 
 /** The form's state: what was looked at travels along, so that a file is picked once. */
 export interface CommentsState extends FormState {

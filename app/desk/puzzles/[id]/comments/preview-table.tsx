@@ -1,6 +1,19 @@
 import type { ReactElement } from 'react';
-import type { ShownPreview } from './comments-form.tsx';
 import type { CommentsWords } from './comments-words.ts';
+
+/** What was read, in words, ready to be shown. */
+export interface ShownPreview {
+  readonly summary: string;
+  readonly refused: readonly string[];
+  readonly rows: readonly {
+    readonly key: string;
+    readonly author: string;
+    readonly text: string;
+    readonly read: string;
+    readonly time: string;
+    readonly isKnown: boolean;
+  }[];
+}
 
 /** What was read of an upload, before anything is stored. */
 export function PreviewTable({
