@@ -1,12 +1,36 @@
-import { expect, test } from 'vitest';
+import { beforeEach, expect, test } from 'vitest';
 import { sha256 } from '#lib/machine/hash.ts';
 import { db, inTransaction } from '#lib/store/client.ts';
 import { useSetupLink } from '#lib/store/setup-links.ts';
+import { claimSetup } from '#lib/usecases/people/claim-setup.ts';
 import { offerSetup } from '#lib/usecases/people/offer-setup.ts';
 import { buildShow } from '../../support/build-show.ts';
 import { givenDatabase } from '../../support/database.ts';
 
 givenDatabase();
+
+const owner = {
+  signInName: 'Mara',
+  password: 'a candle in the window',
+  showName: 'The Lamplight Board',
+  zone: 'Europe/Vienna',
+  locale: 'en' as const,
+};
+
+beforeEach(async () => {
+  await db().member.deleteMany();
+});
+
+test('of two starts the link of the second makes the owner, and then none is offered', async () => {
+  const first = await offerSetup();
+  const second = await offerSetup();
+  if (first === null || second === null) throw new Error('No link was offered.');
+  expect(first).not.toBe(second);
+  expect((await claimSetup({ ...owner, token: first })).ok).toBe(false);
+  expect((await claimSetup({ ...owner, token: second })).ok).toBe(true);
+  expect(await offerSetup()).toBeNull();
+  expect((await claimSetup({ ...owner, token: second })).ok).toBe(false);
+});
 
 test('a new start voids the link of the last; a link works once; an owner ends it', async () => {
   const first = (await offerSetup()) ?? '';
@@ -21,7 +45,6 @@ test('a new start voids the link of the last; a link works once; an owner ends i
 });
 
 test('a link ends after thirty minutes', async () => {
-  await db().member.deleteMany();
   const token = (await offerSetup()) ?? '';
   await db().$executeRaw`update setup_link set expires_at = clock_timestamp() where used_at is null`;
   expect(await inTransaction((tx) => useSetupLink(tx, sha256(token)))).toBe(false);

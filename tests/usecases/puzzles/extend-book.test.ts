@@ -1,12 +1,69 @@
 import { expect, test } from 'vitest';
 import type { BookRow, Lacking } from '#lib/book/book-row.ts';
 import { db } from '#lib/store/client.ts';
-import { addWants } from '#lib/store/wants.ts';
+import { addWants, countWants } from '#lib/store/wants.ts';
 import { extendBook, type Verify } from '#lib/usecases/puzzles/extend-book.ts';
-import { buildPuzzle, buildShow } from '../../support/build-show.ts';
+import { BACK_RANK, buildPuzzle, buildShow } from '../../support/build-show.ts';
+import { send } from '../../support/build-solution.ts';
 import { givenDatabase } from '../../support/database.ts';
+import { jobsOf, loggedOf } from '../../support/deeds.ts';
+import { verifyHere } from '../../support/engine-in-process.ts';
 
 givenDatabase();
+
+function lacking(move: string): Lacking {
+  return { fen: BACK_RANK, position: BACK_RANK.split(' ').slice(0, 4).join(' '), movesLeft: 1, move };
+}
+
+async function build() {
+  const { puzzleId, slug } = await buildPuzzle(await buildShow());
+  const { answerId } = await send(slug, 'Ra8#');
+  await db().answer.update({ where: { id: answerId }, data: { work: 'lacking' } });
+  await db().$executeRaw`delete from graphile_worker._private_jobs`;
+  return { puzzleId, answerId };
+}
+
+const workOf = async (id: number) => (await db().answer.findUniqueOrThrow({ where: { id } })).work;
+
+test('[V4] what an answer wanted joins the book, and the answer goes back on the work list', async () => {
+  const { puzzleId, answerId } = await build();
+  await addWants(db(), puzzleId, answerId, [lacking('a1a8'), lacking('g1f1')], 0);
+  expect(await extendBook({ puzzleId, verify: verifyHere })).toBe(2);
+  const rows = await db().bookRow.findMany({ where: { puzzleId }, orderBy: { move: 'asc' } });
+  expect(rows.map((row) => [row.move, row.verdict])).toEqual([
+    ['a1a8', 'holds'],
+    ['g1f1', 'slips'],
+  ]);
+  expect(await countWants(db(), puzzleId)).toBe(0);
+  expect(await workOf(answerId)).toBe('to-mark');
+  expect([...(await jobsOf(puzzleId)).keys()]).toEqual(['mark-answers']);
+  expect((await loggedOf(puzzleId)).at(-1)).toEqual(['book-extended', { rows: 2 }]);
+});
+
+test('a verdict that the book has already is no new one, and the answer is freed all the same', async () => {
+  const { puzzleId, answerId } = await build();
+  await addWants(db(), puzzleId, null, [lacking('a1a8')], 0);
+  expect(await extendBook({ puzzleId, verify: verifyHere })).toBe(1);
+  await addWants(db(), puzzleId, answerId, [lacking('a1a8')], 0);
+  expect(await extendBook({ puzzleId, verify: verifyHere })).toBe(0);
+  expect(await workOf(answerId)).toBe('to-mark');
+  expect(await db().bookRow.count({ where: { puzzleId } })).toBe(1);
+});
+
+test('a failed verification leaves what is wanted on the list for the next try', async () => {
+  const { puzzleId, answerId } = await build();
+  await addWants(db(), puzzleId, answerId, [lacking('a1a8')], 0);
+  const dying = () => Promise.reject(new Error('the thread has gone'));
+  await expect(extendBook({ puzzleId, verify: dying })).rejects.toThrow('the thread has gone');
+  expect([await countWants(db(), puzzleId), await workOf(answerId)]).toEqual([1, 'lacking']);
+});
+
+test('where nothing is wanted or the puzzle is gone, nothing is asked', async () => {
+  const { puzzleId } = await buildPuzzle(await buildShow());
+  const never = () => Promise.reject(new Error('was asked'));
+  expect(await extendBook({ puzzleId, verify: never })).toBe(0);
+  expect(await extendBook({ puzzleId: 987_654, verify: never })).toBe(0);
+});
 
 function rowOf({ position, movesLeft, move }: Lacking): BookRow {
   const nothing = { mateIn: null, value: null, evident: null, stillWinning: null };

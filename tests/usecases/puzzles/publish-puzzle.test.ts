@@ -1,49 +1,86 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { db } from '#lib/store/client.ts';
+import { loadPuzzle } from '#lib/store/puzzles.ts';
 import { publishPuzzle } from '#lib/usecases/puzzles/publish-puzzle.ts';
 import { buildPuzzle, buildShow } from '../../support/build-show.ts';
 import { givenDatabase } from '../../support/database.ts';
+import { jobsOf, loggedOf } from '../../support/deeds.ts';
+import { accepted, refused } from '../../support/positions.ts';
 
 givenDatabase();
 
-async function verified(claim: string, lines: string[] = [], when = {}) {
-  const { puzzleId } = await buildPuzzle(await buildShow(), { isPublished: false, ...when });
-  const report = { v: 1, publishedLines: lines.map((outcome) => ({ outcome })) };
-  await db().puzzle.update({ where: { id: puzzleId }, data: { claim, report, verifiedAt: new Date() } });
+/** A puzzle as verification would leave it. */
+async function verified({
+  claim = 'true',
+  outcomes = ['solved'],
+  ...times
+}: {
+  claim?: string;
+  outcomes?: readonly string[];
+  opens?: number;
+  closes?: number;
+} = {}) {
+  const { puzzleId } = await buildPuzzle(await buildShow(), { ...times, isPublished: false });
+  const report = { v: 1, publishedLines: outcomes.map((outcome) => ({ outcome })) };
+  await db().puzzle.update({ where: { id: puzzleId }, data: { claim, report, engineVersion: 'test' } });
+  await db().$executeRaw`update puzzle set verified_at = clock_timestamp() where id = ${puzzleId}`;
   return puzzleId;
 }
 
-async function publish(puzzleId: number, overrideReason: string | null = null) {
-  const done = await publishPuzzle({ puzzleId, memberId: null, overrideReason });
-  return done.ok ? done.value : done.reason.code;
-}
+const publish = (puzzleId: number, overrideReason: string | null = null) =>
+  publishPuzzle({ puzzleId, memberId: null, overrideReason });
 
-test('a true claim is published: open where the opening has come, its close put on the list', async () => {
-  const puzzleId = await verified('true', ['solved']);
-  expect(await publish(puzzleId)).toBe('open');
-  const jobs = await db().$queryRaw<{ key: string }[]>`select key from graphile_worker.jobs`;
-  expect(jobs.map((job) => job.key)).toContain(`close-puzzle:${puzzleId}`);
-  expect(await publish(await verified('true', [], { opens: 30 }))).toBe('published');
-});
+describe('publishing', () => {
+  test('a verified puzzle whose opening has come is open at once, its close is planned, and it is logged', async () => {
+    const puzzleId = await verified();
+    expect(accepted(await publish(puzzleId))).toBe('open');
+    const stored = await loadPuzzle(db(), { id: puzzleId });
+    expect((await jobsOf(puzzleId)).get('close-puzzle')).toEqual(stored?.closesAt);
+    expect(await loggedOf(puzzleId)).toEqual([['puzzle-published', { claim: 'true', overridden: false }]]);
+  });
 
-test('[A5] a false claim cannot be published, whatever reason is given', async () => {
-  expect(await publish(await verified('false'), 'I know better')).toBe('claim-false');
-});
+  test('ahead of its opening it is published and not open', async () => {
+    expect(accepted(await publish(await verified({ opens: 30 })))).toBe('published');
+  });
 
-test('[A5] an unclear claim is published with a reason only, and the log says so', async () => {
-  const puzzleId = await verified('unclear');
-  expect(await publish(puzzleId)).toBe('claim-unclear-without-reason');
-  expect(await publish(puzzleId, 'checked by hand')).toBe('open');
-  const entry = await db().log.findFirstOrThrow({ where: { puzzleId, kind: 'puzzle-published' } });
-  expect(entry.details).toEqual({ claim: 'unclear', overridden: true });
-});
+  test('times that are given now replace the stored ones', async () => {
+    const puzzleId = await verified({ opens: -120, closes: -60 });
+    expect(refused(await publish(puzzleId)).code).toBe('close-is-past');
+    const closesAt = new Date(Date.now() + 7_200_000);
+    const deed = { puzzleId, memberId: null, overrideReason: null, closesAt };
+    expect(accepted(await publishPuzzle(deed))).toBe('open');
+    expect((await loadPuzzle(db(), { id: puzzleId }))?.closesAt).toEqual(closesAt);
+  });
 
-test('[V9] a published line that fails its own marking stops it', async () => {
-  expect(await publish(await verified('true', ['solved', 'wrong']))).toBe('published-line-fails');
-});
+  test('[A5] a claim proved false is not published, whatever the reason', async () => {
+    const puzzleId = await verified({ claim: 'false' });
+    expect(refused(await publish(puzzleId, 'We like it.')).code).toBe('claim-false');
+    expect((await loadPuzzle(db(), { id: puzzleId }))?.publishedAt).toBeNull();
+    expect(await loggedOf(puzzleId)).toEqual([]);
+  });
 
-test('a draft, and a puzzle whose close is past, are refused', async () => {
-  const { puzzleId } = await buildPuzzle(await buildShow(), { isPublished: false });
-  expect(await publish(puzzleId)).toBe('not-verified');
-  expect(await publish(await verified('true', [], { closes: -1 }))).toBe('close-is-past');
+  test('[A5] an unclear claim wants a reason: its words stay with the puzzle, the log says that there was one', async () => {
+    const puzzleId = await verified({ claim: 'unclear' });
+    expect(refused(await publish(puzzleId)).code).toBe('claim-unclear-without-reason');
+    expect(refused(await publish(puzzleId, '  ')).code).toBe('claim-unclear-without-reason');
+    expect(accepted(await publish(puzzleId, 'Known since 1861.'))).toBe('open');
+    const stored = await db().puzzle.findUniqueOrThrow({ where: { id: puzzleId } });
+    expect(stored.claimOverride).toBe('Known since 1861.');
+    expect(await loggedOf(puzzleId)).toEqual([['puzzle-published', { claim: 'unclear', overridden: true }]]);
+  });
+
+  test('[V9] a published line that fails its own marking wants a reason too', async () => {
+    const puzzleId = await verified({ outcomes: ['solved', 'wrong'] });
+    expect(refused(await publish(puzzleId))).toMatchObject({ code: 'published-line-fails', lines: 1 });
+    expect(accepted(await publish(puzzleId, 'The second is a joke.'))).toBe('open');
+  });
+
+  test('what was never verified, is published already or is not there is refused', async () => {
+    const { puzzleId } = await buildPuzzle(await buildShow(), { isPublished: false });
+    expect(refused(await publish(puzzleId)).code).toBe('not-verified');
+    const twice = await verified();
+    await publish(twice);
+    expect(refused(await publish(twice)).code).toBe('wrong-state');
+    expect(refused(await publish(987_654)).code).toBe('unknown-puzzle');
+  });
 });

@@ -1,28 +1,52 @@
 import { expect, test } from 'vitest';
+import { stateAt } from '#lib/puzzle/puzzle-state.ts';
 import { db } from '#lib/store/client.ts';
+import { loadPuzzle } from '#lib/store/puzzles.ts';
 import { revealPuzzle } from '#lib/usecases/puzzles/reveal-puzzle.ts';
 import { buildPuzzle, buildShow } from '../../support/build-show.ts';
 import { givenDatabase } from '../../support/database.ts';
+import { loggedOf } from '../../support/deeds.ts';
+import { refused } from '../../support/positions.ts';
 
 givenDatabase();
 
-async function reveal(puzzleId: number, asVoid = false) {
-  const done = await revealPuzzle({ puzzleId, memberId: null, asVoid });
-  return done.ok ? 'done' : done.reason.code;
+async function stateOf(puzzleId: number): Promise<string> {
+  const puzzle = await loadPuzzle(db(), { id: puzzleId });
+  if (puzzle === null) throw new Error('no such puzzle');
+  return stateAt(puzzle, puzzle.now);
 }
 
-test('a closed puzzle is revealed once; an open one is not', async () => {
+test('[T2] a closed puzzle is revealed, and it is logged', async () => {
   const { puzzleId } = await buildPuzzle(await buildShow(), { closes: -1 });
-  expect(await reveal(puzzleId)).toBe('done');
-  expect((await db().puzzle.findUniqueOrThrow({ where: { id: puzzleId } })).revealedAt).not.toBeNull();
-  expect(await reveal(puzzleId)).toBe('wrong-state');
-  expect(await reveal((await buildPuzzle(await buildShow())).puzzleId)).toBe('wrong-state');
-  expect(await db().log.count({ where: { puzzleId, kind: 'puzzle-revealed' } })).toBe(1);
+  expect((await revealPuzzle({ puzzleId, memberId: null })).ok).toBe(true);
+  expect(await stateOf(puzzleId)).toBe('revealed');
+  expect(await loggedOf(puzzleId)).toEqual([['puzzle-revealed', {}]]);
 });
 
-test('[A6] a published puzzle can be declared void, also while it is open', async () => {
+test.each([
+  ['still open', {}, 'open'],
+  ['not opened yet', { opens: 10 }, 'published'],
+  ['not published', { isPublished: false }, 'draft'],
+])('[T2] one that is %s keeps its solution', async (_what, times, state) => {
+  const { puzzleId } = await buildPuzzle(await buildShow(), times);
+  expect(refused(await revealPuzzle({ puzzleId, memberId: null }))).toMatchObject({
+    code: 'wrong-state',
+    state,
+  });
+  expect(await stateOf(puzzleId)).toBe(state);
+});
+
+test('[A6] a published puzzle is declared void, and a void one is neither revealed nor voided again', async () => {
   const { puzzleId } = await buildPuzzle(await buildShow());
-  expect(await reveal(puzzleId, true)).toBe('done');
-  expect((await db().puzzle.findUniqueOrThrow({ where: { id: puzzleId } })).voidedAt).not.toBeNull();
-  expect(await reveal(999_999, true)).toBe('unknown-puzzle');
+  expect((await revealPuzzle({ puzzleId, memberId: null, asVoid: true })).ok).toBe(true);
+  expect(await stateOf(puzzleId)).toBe('void');
+  expect(refused(await revealPuzzle({ puzzleId, memberId: null })).code).toBe('wrong-state');
+  expect(refused(await revealPuzzle({ puzzleId, memberId: null, asVoid: true })).code).toBe('wrong-state');
+  expect(await loggedOf(puzzleId)).toEqual([['puzzle-voided', {}]]);
+});
+
+test('a puzzle that is not there is refused', async () => {
+  expect(refused(await revealPuzzle({ puzzleId: 987_654, memberId: null }))).toEqual({
+    code: 'unknown-puzzle',
+  });
 });

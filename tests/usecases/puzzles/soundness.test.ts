@@ -1,18 +1,31 @@
 import { expect, test } from 'vitest';
-import { createTree } from '#lib/book/position-tree.ts';
+import { askAll } from '#lib/book/question.ts';
 import { createBook } from '#lib/book/solution-book.ts';
+import { createJudge } from '#lib/book/verify.ts';
+import { createEngine } from '#lib/engine/create-engine.ts';
 import { reportOf } from '#lib/usecases/puzzles/soundness.ts';
 import { MATE_IN_ONE } from '../../support/build-show.ts';
-import { verifyHere } from '../../support/engine-in-process.ts';
+import { positionOf } from '../../support/positions.ts';
 
-test('[V9] the stored report holds what the book says and every published line with its own mark', async () => {
-  const terms = { ...MATE_IN_ONE, published: ['Ra8#', 'nothing of the kind', 'Ra7'] };
-  const tree = createTree(terms.fen);
-  const lacking = tree
-    .moves(tree.root)
-    .map((move) => ({ fen: terms.fen, position: tree.root.bookPosition, movesLeft: 1, move }));
-  const report = reportOf(terms, createBook(await verifyHere({ terms, lacking })));
-  expect(report.soundness).toMatchObject({ v: 1, claim: 'true', isUnique: true });
-  expect(report.publishedLines.map((line) => line.outcome)).toEqual(['solved', 'chatter', 'wrong']);
-  expect(JSON.parse(JSON.stringify(report)), 'plain data').toEqual(report);
+function bookOfMateInOne() {
+  const question = askAll(positionOf(MATE_IN_ONE.fen), 1, createBook([]));
+  if (question === null) throw new Error('Nothing to ask.');
+  return createBook(createJudge(createEngine({ hashMiB: 16 }), MATE_IN_ONE)(question));
+}
+
+test('[V9] published lines are marked like a viewer’s: each keeps its text and its own mark', () => {
+  const terms = { ...MATE_IN_ONE, published: ['Ra8#', 'Kf1', 'a rook somewhere'] };
+  const report = reportOf(terms, bookOfMateInOne());
+  expect(report.publishedLines.map((line) => [line.text, line.outcome])).toEqual([
+    ['Ra8#', 'solved'],
+    ['Kf1', 'wrong'],
+    ['a rook somewhere', 'chatter'],
+  ]);
+  expect(report.publishedLines[0]).toMatchObject({ p: 1, r: 1, atMove: null });
+});
+
+test('[V7] the report survives being stored as JSON', () => {
+  const report = reportOf(MATE_IN_ONE, bookOfMateInOne());
+  expect(JSON.parse(JSON.stringify(report))).toEqual(report);
+  expect(report.soundness).toMatchObject({ claim: 'true', isUnique: true });
 });
