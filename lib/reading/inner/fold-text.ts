@@ -62,6 +62,8 @@ interface Sink {
   ends: number[];
   struck: number[];
   isStriking: boolean;
+  /** What a strange letter became, so that each is worked out once a text. */
+  readonly known: Map<string, string>;
 }
 
 /** Folds a text; linear in its length. */
@@ -69,7 +71,7 @@ export function foldText(original: string): FoldedText {
   const isCut = original.length > LONGEST_TEXT;
   const source = isCut ? original.slice(0, LONGEST_TEXT) : original;
   if (isPlain(source)) return { text: source, starts: null, ends: null, struck: null, isCut };
-  const sink: Sink = { out: [], starts: [], ends: [], struck: [], isStriking: false };
+  const sink: Sink = { out: [], starts: [], ends: [], struck: [], isStriking: false, known: new Map() };
   const lastTagEnd = source.lastIndexOf('>');
   let at = 0;
   while (at < source.length && sink.out.length < LONGEST_FOLDED) {
@@ -150,18 +152,24 @@ function unfold(sink: Sink, sign: string, start: number, end: number): void {
     put(sink, String(code - base), start, end);
     return;
   }
-  const parts = sign.normalize('NFKD');
-  let isEmpty = true;
-  for (const part of parts) {
+  let plain = sink.known.get(sign);
+  if (plain === undefined) {
+    plain = plainLetters(sign);
+    sink.known.set(sign, plain);
+  }
+  if (plain === '') extendLast(sink, end);
+  else put(sink, plain, start, end);
+}
+
+function plainLetters(sign: string): string {
+  let plain = '';
+  for (const part of sign.normalize('NFKD')) {
     if (STROKES.has(part)) continue;
     if (MARK.test(part) && !KEPT_SCRIPT.test(part)) continue;
-    isEmpty = false;
-    const standIn = STAND_INS.get(part);
-    if (standIn !== undefined) put(sink, standIn, start, end);
-    else if (EMOJI.test(part) || INVISIBLE.test(part)) put(sink, ' ', start, end);
-    else put(sink, part, start, end);
+    const isPicture = EMOJI.test(part) || INVISIBLE.test(part);
+    plain += STAND_INS.get(part) ?? (isPicture ? ' ' : part);
   }
-  if (isEmpty) extendLast(sink, end);
+  return plain;
 }
 
 function strikeLast(sink: Sink): void {
