@@ -6,11 +6,6 @@ export function now(): Date {
   return new Date();
 }
 
-/** Milliseconds since some fixed moment, never set back: for measuring how long something took. */
-export function ticks(): number {
-  return performance.now();
-}
-
 /** Waits. */
 export function sleep(ms: number): Promise<void> {
   return new Promise((resolve) => setTimeout(resolve, ms));

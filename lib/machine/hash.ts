@@ -1,6 +1,6 @@
 // Hashes: SHA-256 for what is public, keyed where the input could be guessed.
 
-import { createHash, createHmac, timingSafeEqual } from 'node:crypto';
+import { createHash, createHmac } from 'node:crypto';
 
 /** SHA-256, hexadecimal. */
 export function sha256(content: string | Uint8Array): string {
@@ -10,11 +10,4 @@ export function sha256(content: string | Uint8Array): string {
 /** HMAC-SHA-256, hexadecimal. */
 export function keyedHash(key: string, content: string): string {
   return createHmac('sha256', key).update(content).digest('hex');
-}
-
-/** Compares in a time that does not depend on where the texts differ. */
-export function isSameSecret(one: string, other: string): boolean {
-  const a = createHash('sha256').update(one).digest();
-  const b = createHash('sha256').update(other).digest();
-  return timingSafeEqual(a, b);
 }

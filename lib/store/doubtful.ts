@@ -20,15 +20,6 @@ export async function listDoubtfulGroups(tx: Tx, puzzleId: number): Promise<Doub
     group by mark.doubt order by answers desc, min(mark.answer_id)`;
 }
 
-/** How many groups wait. */
-export async function countDoubtfulGroups(tx: Tx, puzzleId: number): Promise<number> {
-  const rows = await tx.$queryRaw<{ groups: number }[]>`
-    select count(distinct mark.doubt)::int as groups
-    from mark join answer on answer.id = mark.answer_id
-    where mark.puzzle_id = ${puzzleId} and mark.is_current and mark.doubt is not null and answer.withdrawn_at is null`;
-  return rows[0]?.groups ?? 0;
-}
-
 /** The answers of a group, oldest first. */
 export async function listDoubtful(tx: Tx, puzzleId: number, doubt: string): Promise<number[]> {
   const rows = await tx.$queryRaw<{ answer_id: number }[]>`

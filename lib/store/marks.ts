@@ -181,9 +181,3 @@ export async function loadProgramMark(tx: Tx, answerId: number): Promise<MarkRec
   const row = await tx.mark.findFirst({ where: { answerId, madeBy: 'program' }, orderBy: { id: 'desc' } });
   return row === null ? null : toMark(row);
 }
-
-/** Marks in force of a puzzle, by answer. */
-export async function listCurrentMarks(tx: Tx, puzzleId: number): Promise<MarkRecord[]> {
-  const rows = await tx.mark.findMany({ where: { puzzleId, isCurrent: true }, orderBy: { answerId: 'asc' } });
-  return rows.map(toMark);
-}

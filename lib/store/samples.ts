@@ -43,8 +43,3 @@ export async function deleteSample(tx: Tx): Promise<number> {
   await tx.source.deleteMany({ where: { imports: { none: {} } } });
   return count;
 }
-
-/** Is there sample data? */
-export async function hasSample(tx: Tx): Promise<boolean> {
-  return (await tx.episode.count({ where: { isSample: true } })) > 0;
-}

@@ -64,16 +64,6 @@ export async function eraseNameWithoutAnswers(tx: Tx, solverId: number): Promise
       and not exists (select from answer where solver_id = ${solverId} and withdrawn_at is null)`;
 }
 
-/** Names in use in a show, for the check of look-alikes. */
-export async function listNames(tx: Tx, showId: number): Promise<string[]> {
-  const rows = await tx.solver.findMany({
-    where: { showId, name: { not: null } },
-    distinct: ['name'],
-    select: { name: true },
-  });
-  return rows.flatMap((row) => (row.name === null ? [] : [row.name]));
-}
-
 /** Holds a solver until the end of the transaction: marking and withdrawing wait for each other here. */
 export async function lockSolver(tx: Tx, solverId: number): Promise<void> {
   await tx.$queryRaw`select id from solver where id = ${solverId} for no key update`;

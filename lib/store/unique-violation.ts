@@ -1,7 +1,5 @@
 // Turns a refused row into a fact that the caller can act on, by the database's own code.
 
-import { Prisma } from './generated/client.ts';
-
 const UNIQUE_VIOLATION = '23505';
 
 /** Was a row refused because another has the same key? Looks through the client's wrappings. */
@@ -18,10 +16,4 @@ export function isUniqueViolation(error: unknown): boolean {
         : Reflect.get(cause, 'cause');
   }
   return false;
-}
-
-/** Names the columns of a violated uniqueness; null for any other error, and for raw statements. */
-export function violatedUniqueness(error: unknown): string | null {
-  if (!(error instanceof Prisma.PrismaClientKnownRequestError) || error.code !== 'P2002') return null;
-  return JSON.stringify(error.meta ?? {});
 }
