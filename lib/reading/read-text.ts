@@ -20,7 +20,7 @@ import { turnShape } from './shape.ts';
 /** Most readings kept, whatever is asked for (rule R7). */
 const MOST_READINGS = 1000;
 /** Steps a text may take; a step is about one lookup of moves. */
-const STEPS = 2500;
+const STEPS = 1800;
 
 /** A total cost above which the thorough search is worth its steps. */
 const CLEAN = 6;
