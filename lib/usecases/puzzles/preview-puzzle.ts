@@ -82,7 +82,7 @@ function fromPgn(text: string, wanted: number | null): Result<Place, PreviewReas
   const ply = wanted ?? moves.length;
   const position = positions[ply];
   if (position === undefined) return refuse({ code: 'no-such-ply', most: moves.length });
-  const plies = positions.map((after, index) => {
+  const plies = positions.map((_, index) => {
     const before = positions[index - 1];
     const move = moves[index - 1];
     if (before === undefined || move === undefined) return { ply: 0, label: '' };
