@@ -20,6 +20,8 @@ const config: NextConfig = {
   // Pictures are drawn, never resized by a service.
   images: { unoptimized: true, localPatterns: [], remotePatterns: [] },
   devIndicators: false,
+  // Uploads of comments go through an action of the desk; they may have 8 MB (and grow a little on the way).
+  experimental: { serverActions: { bodySizeLimit: '12mb' } },
   // Browsers ask for it before they have read which icon a page names.
   async rewrites() {
     return [{ source: '/favicon.ico', destination: '/icon.svg' }];
