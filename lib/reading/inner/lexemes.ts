@@ -293,8 +293,3 @@ function malformedAt(text: string, at: number): Lexeme {
   const isMoveLike = end - at < 9 && /[a-h][KQRBN]?[1-8]|[KQRBN]x?[1-8][a-h]/.test(text.slice(at, end));
   return { type: 'malformed', start: at, end, isMoveLike };
 }
-
-/** True where a file letter stands alone, as in "e schlägt d6" or "f-pawn". */
-export function isLoneFile(text: string, lexeme: Lexeme): boolean {
-  return lexeme.type === 'word' && lexeme.end === lexeme.start + 1 && fileAt(text, lexeme.start, false) >= 0;
-}
