@@ -25,6 +25,7 @@ import { followVerification, type VerificationFollower } from './verification-pr
 
 /** Moves of one position that are asked for together: few enough to spread over the threads. */
 const MOVES_A_JOB = 4;
+const MEN_OF_TABLES = 5;
 
 /** Verifies a puzzle. Begun again, it goes on from the rows that are there. */
 export async function verifyPuzzle(input: {
@@ -92,9 +93,12 @@ async function fillBook({ puzzleId, terms, verify, follower }: Filling): Promise
   }
 }
 
+// Few men: the cost is the endgame tables, which two threads would build twice.
 function chunks(list: readonly Lacking[]): Lacking[][] {
+  const men = (list[0]?.fen.split(' ')[0] ?? '').replace(/[^a-z]/gi, '').length;
+  const size = men <= MEN_OF_TABLES ? list.length : MOVES_A_JOB;
   const parts: Lacking[][] = [];
-  for (let at = 0; at < list.length; at += MOVES_A_JOB) parts.push(list.slice(at, at + MOVES_A_JOB));
+  for (let at = 0; at < list.length; at += size) parts.push(list.slice(at, at + size));
   return parts;
 }
 
