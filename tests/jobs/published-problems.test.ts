@@ -52,18 +52,30 @@ function readProblems(): Problem[] {
 const database = givenDatabase();
 const problems = readProblems();
 
-/** The prover's own line: at each position of the proof the first reply, up to the mate. */
+/** Solver moves to mate from a node of the proof, against the defence that lasts longest in it. */
+function lengthFrom(proof: Proof, index: number, known = new Map<number, number>()): number {
+  const before = known.get(index);
+  if (before !== undefined) return before;
+  const nexts = Object.values(proof.nodes[index]?.replies ?? {});
+  const length = 1 + Math.max(0, ...nexts.map((next) => lengthFrom(proof, next, known)));
+  known.set(index, length);
+  return length;
+}
+
+/** The prover's own line: the proof's moves against the defence that lasts longest, up to the mate. */
 function lineOf(proof: Proof): string[] {
   const line: string[] = [];
-  let node = proof.nodes[0];
-  while (node !== undefined) {
+  for (let index = 0; ; ) {
+    const node = proof.nodes[index];
+    if (node === undefined) return line;
     line.push(node.move);
-    const reply = Object.keys(node.replies).sort()[0];
-    if (reply === undefined) break;
-    line.push(reply);
-    node = proof.nodes[node.replies[reply] ?? -1];
+    const replies = Object.entries(node.replies).sort(([a], [b]) => (a < b ? -1 : 1));
+    const longest = Math.max(...replies.map(([, next]) => lengthFrom(proof, next)));
+    const best = replies.find(([, next]) => lengthFrom(proof, next) === longest);
+    if (best === undefined) return line;
+    line.push(best[0]);
+    index = best[1];
   }
-  return line;
 }
 
 test(
