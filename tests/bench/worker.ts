@@ -91,11 +91,14 @@ async function measure(app: RunningApp, client: pg.Client): Promise<void> {
 }
 
 const app = await startRunningApp(['--sample']);
-const client = connect(app);
 try {
+  const client = connect(app);
   await client.connect();
-  await measure(app, client);
+  try {
+    await measure(app, client);
+  } finally {
+    await client.end();
+  }
 } finally {
-  await client.end();
   await app.stop();
 }

@@ -2,7 +2,7 @@
 // in a data folder of its own. For browser tests; loopback only.
 
 import { spawn } from 'node:child_process';
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { chmodSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join, resolve } from 'node:path';
 
@@ -35,6 +35,8 @@ function freePort(): Promise<number> {
 export async function startRunningApp(words: readonly string[] = []): Promise<RunningApp> {
   mkdirSync(join(PROJECT, '.cache'), { recursive: true });
   const dataDir = mkdtempSync(join(PROJECT, '.cache', 'app-'));
+  // The database's own user must be able to pass; else its files go to another place.
+  chmodSync(dataDir, 0o711);
   const child = spawn(process.execPath, [join(PROJECT, 'lib/start/main.mjs'), ...words], {
     cwd: PROJECT,
     env: {
