@@ -11,7 +11,6 @@ import {
   startDatabase,
   stopDatabase,
 } from '#lib/start/embedded-database.ts';
-import { dropLock, takeLock } from '#lib/start/lock-file.ts';
 import { isAlive, waitForEnd } from '#lib/start/processes.ts';
 import { watchDatabase } from '#lib/start/watched-database.ts';
 import { PROJECT } from '../support/start-database.ts';
@@ -84,11 +83,4 @@ test("a folder that the database's user cannot enter is found, and another place
   expect(canPass(join(closed, 'within/file'), stranger)).toBe(false);
   chmodSync(closed, 0o711);
   expect(canPass(join(closed, 'within/file'), stranger)).toBe(canPass(join(root, 'file'), stranger));
-});
-
-test("one supervisor a folder: the second is told who has it, a dead one's lock is taken over", () => {
-  const file = join(root, 'start.lock');
-  expect(takeLock(file, () => true)).toBeNull();
-  dropLock(file);
-  expect(existsSync(file)).toBe(false);
 });
