@@ -4,13 +4,8 @@
 import { sleep } from '#lib/machine/clock.ts';
 import { config } from '#lib/machine/config.ts';
 import { log } from '#lib/machine/log.ts';
-import { MOST_ASKED } from '#lib/marking/create-marker.ts';
 import type { Flag } from '#lib/marking/mark.ts';
-import { type MarkResult, markAnswer } from '#lib/marking/mark-answer.ts';
 import { ring } from '#lib/queue/enqueue.ts';
-import { readText } from '#lib/reading/read-text.ts';
-import type { ReadResult } from '#lib/reading/reading.ts';
-import { parseFen } from '#lib/rules/parse-fen.ts';
 import type { AnswerRecord } from '#lib/store/answers.ts';
 import { db, inTransaction, type Tx } from '#lib/store/client.ts';
 import { appendLog } from '#lib/store/log.ts';
@@ -19,7 +14,7 @@ import { loadPuzzle } from '#lib/store/puzzles.ts';
 import { loadTimeliness, type Timely } from '#lib/store/standing-of-answers.ts';
 import { addWants } from '#lib/store/wants.ts';
 import { addAsked, addTry, claimAnswers, saveAddressed, saveWork } from '#lib/store/work-list.ts';
-import { doubtKey, textHash } from './doubt-key.ts';
+import { judgeAnswer, type Opinion } from './judge-answer.ts';
 import { type LoadedBook, loadBook } from './loaded-book.ts';
 import { renewStandings } from './renew-standings.ts';
 
@@ -46,13 +41,6 @@ export async function markAnswers(input: { readonly puzzleId: number }): Promise
   return { marked, lacking };
 }
 
-interface Opinion {
-  readonly answer: AnswerRecord;
-  readonly result: MarkResult;
-  readonly doubt: string | null;
-  readonly isAddressed: boolean;
-}
-
 async function markBatch(tx: Tx, puzzleId: number): Promise<Marked & { readonly claimed: number }> {
   const nothing = { claimed: 0, marked: 0, lacking: 0 };
   const puzzle = await loadPuzzle(tx, { id: puzzleId });
@@ -64,7 +52,7 @@ async function markBatch(tx: Tx, puzzleId: number): Promise<Marked & { readonly 
   const opinions: Opinion[] = [];
   for (const answer of answers) {
     try {
-      opinions.push(judge(book, answer));
+      opinions.push(judgeAnswer(book, answer));
     } catch (error) {
       const isParked = await addTry(tx, answer.id);
       log().error({ answer: answer.id, isParked, problem: String(error) }, 'an answer could not be marked');
@@ -91,41 +79,6 @@ async function markBatch(tx: Tx, puzzleId: number): Promise<Marked & { readonly 
   if (marks.length > 0)
     await appendLog(tx, { kind: 'answers-marked', puzzleId, details: { marked: marks.length, changed } });
   return { claimed: answers.length, marked: marks.length, lacking };
-}
-
-function judge(loaded: LoadedBook, answer: AnswerRecord): Opinion {
-  const { terms, book, meantByRuling, results } = loaded;
-
-  const position = parseFen(terms.fen);
-  if (!position.ok) throw new Error(`The stored position cannot be read: ${terms.fen}`);
-  const read = readText({ position: position.value, text: answer.text });
-  const ruled = meantByRuling.get(textHash(answer.text)) ?? null;
-  const meant = answer.meant ?? ruled;
-  // A ruling on a text that reads only with the board turned says that it was turned (rule R14).
-  const isTurned = read.turned.length > 0 && ruled !== null ? true : null;
-  const mayAsk = MOST_ASKED - answer.asked;
-  const isHostsLine = ruled !== null && meant === ruled && !isReadSo(read, ruled);
-  const mark = () =>
-    isHostsLine
-      ? markRuledLine(loaded, ruled, mayAsk)
-      : markAnswer({ terms, book, text: answer.text, meant, read, mayAsk, isTurned });
-  // An answer that has asked before may get less: its result is its own.
-  const key = answer.asked === 0 ? JSON.stringify([answer.text, meant]) : null;
-  const result = (key === null ? null : results.get(key)) ?? mark();
-  if (key !== null) results.set(key, result);
-  const doubt = result.kind === 'mark' ? doubtKey(terms.fen, answer.text, result.mark, read) : null;
-  return { answer, result, doubt, isAddressed: read.isAddressed };
-}
-
-function isReadSo({ readings, turned }: ReadResult, line: readonly string[]): boolean {
-  return [...readings, ...turned].some((one) => one.line.map((move) => move.uci).join() === line.join());
-}
-
-// The host said what an unreadable text means: the line is marked as if it had been written, and no
-// characters of the text stand for its moves.
-function markRuledLine({ terms, book }: LoadedBook, line: readonly string[], mayAsk: number): MarkResult {
-  const result = markAnswer({ terms, book, text: line.join(' '), mayAsk });
-  return result.kind === 'mark' ? { kind: 'mark', mark: { ...result.mark, reading: null } } : result;
 }
 
 // What is lacking is asked for; a marker that may not ask for more calls the rest unclear.

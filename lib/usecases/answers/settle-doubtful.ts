@@ -13,8 +13,8 @@ import { appendLog } from '#lib/store/log.ts';
 import { loadCurrentMark } from '#lib/store/marks.ts';
 import { loadPuzzle } from '#lib/store/puzzles.ts';
 import { saveReadingRuling, saveVerdictRuling } from '#lib/store/rulings.ts';
-import { putAllBack, putBack } from '#lib/store/work-list.ts';
 import { findUnclearMove, textHash } from './doubt-key.ts';
+import { gradeAgain } from './grade-again.ts';
 import { type OverruleReason, overruleWithin } from './overrule-mark.ts';
 
 /** The host's word on a group. */
@@ -87,7 +87,7 @@ async function ruleOnMove(
     reason: why,
     memberId,
   });
-  const waiting = await putAllBack(tx, puzzleId);
+  const waiting = await gradeAgain(tx, puzzle, { answers: 'all', reason: why, memberId });
   const details = { ruling: id, of: 'verdict', waiting } as const;
   await appendLog(tx, { kind: 'ruling-made', puzzleId, memberId, details });
   return ok(waiting);
@@ -106,10 +106,11 @@ async function ruleOnText(
 ): Promise<Result<number, SettleReason>> {
   const { puzzleId, answers, meant, why, memberId } = ruling;
   const answer = await findAnswer(tx, answers[0] ?? 0);
-  if (answer === null) return refuse({ code: 'unknown-answer' });
+  const puzzle = await loadPuzzle(tx, { id: puzzleId });
+  if (answer === null || puzzle === null) return refuse({ code: 'unknown-answer' });
   const hash = textHash(answer.text);
   const id = await saveReadingRuling(tx, puzzleId, { textHash: hash, meant, reason: why, memberId });
-  await putBack(tx, answers);
+  await gradeAgain(tx, puzzle, { answers, reason: why, memberId });
   const details = { ruling: id, of: 'reading', waiting: answers.length } as const;
   await appendLog(tx, { kind: 'ruling-made', puzzleId, memberId, details });
   return ok(answers.length);

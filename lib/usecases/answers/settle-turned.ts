@@ -11,8 +11,8 @@ import { listDoubtful } from '#lib/store/doubtful.ts';
 import { appendLog } from '#lib/store/log.ts';
 import { loadPuzzle } from '#lib/store/puzzles.ts';
 import { saveReadingRuling } from '#lib/store/rulings.ts';
-import { putBack } from '#lib/store/work-list.ts';
 import { textHash } from './doubt-key.ts';
+import { gradeAgain } from './grade-again.ts';
 
 /** Rules on every text of the group; gives how many answers were in it. */
 export async function settleTurned(word: {
@@ -24,7 +24,8 @@ export async function settleTurned(word: {
   const settled = await inTransaction(async (tx) => {
     const puzzle = await loadPuzzle(tx, { id: puzzleId });
     const position = puzzle === null ? null : parseFen(puzzle.terms.fen);
-    if (position === null || !position.ok) return refuse({ code: 'unknown-puzzle' } as const);
+    if (puzzle === null || position === null || !position.ok)
+      return refuse({ code: 'unknown-puzzle' } as const);
     const answers = await listDoubtful(tx, puzzleId, 'turned');
     if (answers.length === 0) return refuse({ code: 'group-empty' } as const);
     const ruled = new Set<string>();
@@ -42,7 +43,7 @@ export async function settleTurned(word: {
       const meant = line.map((move) => move.uci);
       ruling = await saveReadingRuling(tx, puzzleId, { textHash: hash, meant, reason: word.why, memberId });
     }
-    await putBack(tx, answers);
+    await gradeAgain(tx, puzzle, { answers, reason: word.why, memberId });
     const details = { ruling, of: 'reading', waiting: answers.length } as const;
     await appendLog(tx, { kind: 'ruling-made', puzzleId, memberId, details });
     return ok(answers.length);

@@ -6,7 +6,7 @@ import { ring } from '#lib/queue/enqueue.ts';
 import { db, inTransaction } from '#lib/store/client.ts';
 import { appendLog } from '#lib/store/log.ts';
 import { takeBackSettlement } from '#lib/store/settlements.ts';
-import { putAllBack, putBack } from '#lib/store/work-list.ts';
+import { gradeAgain } from './grade-again.ts';
 
 /** Undoes what this member said under this reason; gives how many answers are marked again. */
 export async function undoSettlement(said: {
@@ -18,7 +18,11 @@ export async function undoSettlement(said: {
   const undone = await inTransaction(async (tx) => {
     const { rulings, answers } = await takeBackSettlement(tx, said);
     if (rulings.length === 0 && answers.length === 0) return refuse({ code: 'nothing-to-undo' } as const);
-    const again = rulings.length > 0 ? await putAllBack(tx, puzzleId) : await putBack(tx, answers);
+    const again = await gradeAgain(
+      tx,
+      { id: puzzleId },
+      { answers: rulings.length > 0 ? 'all' : answers, reason: said.why, memberId },
+    );
     const details = { rulings: [...rulings], answers: [...answers] };
     await appendLog(tx, { kind: 'settlement-undone', puzzleId, memberId, details });
     return ok(again);

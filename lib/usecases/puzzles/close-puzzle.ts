@@ -8,7 +8,7 @@ import { inTransaction } from '#lib/store/client.ts';
 import { appendLog } from '#lib/store/log.ts';
 import { saveClosedByHand, saveClosedByTime, saveCloseMoved } from '#lib/store/puzzle-moments.ts';
 import { loadPuzzle } from '#lib/store/puzzles.ts';
-import { putAllBack } from '#lib/store/work-list.ts';
+import { gradeAgain } from '../answers/grade-again.ts';
 
 /** Why it was not closed. */
 export type CloseReason = DeedReason | { readonly code: 'unknown-puzzle' };
@@ -57,7 +57,7 @@ export async function moveClose(deed: {
     if (puzzle.revealedAt !== null)
       return refuse({ code: 'wrong-state', state: 'revealed', expected: ['published', 'open', 'closed'] });
     await saveCloseMoved(tx, puzzleId, closesAt);
-    await putAllBack(tx, puzzleId);
+    await gradeAgain(tx, puzzle, { answers: 'all', reason: '', memberId });
     await enqueue(tx, 'mark-answers', { puzzleId });
     await enqueue(tx, 'close-puzzle', { puzzleId }, closesAt);
     const details = { from: puzzle.closesAt?.toISOString() ?? '', to: closesAt.toISOString() };
