@@ -83,7 +83,10 @@ function SchemeLine({ puzzle, viewer }: { puzzle: PublicPuzzle; viewer: Viewer }
   const { locale } = viewer;
   return (
     <p className="hint">
-      {say(locale, `pages.scheme-${isFirstMoveEnough(puzzle) ? 'first-move' : puzzle.scheme}`)}{' '}
+      {say(locale, `pages.scheme-${isFirstMoveEnough(puzzle) ? 'first-move' : puzzle.scheme}`, {
+        solved: puzzle.points.solved,
+        slower: puzzle.points.slower,
+      })}{' '}
       {puzzle.anyDefence ? `${say(locale, 'pages.any-defence')} ` : ''}
       <a href={linkFor(viewer, '/rules')}>{say(locale, 'pages.link-rules')}</a>
     </p>

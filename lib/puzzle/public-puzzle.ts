@@ -2,6 +2,7 @@
 // goes in (rule T2): a field that is not written down here cannot get out.
 
 import type { PuzzleTerms, SchemeName, Task } from '#lib/book/terms.ts';
+import type { Scheme } from '#lib/marking/schemes.ts';
 import { type PuzzleMoments, type PuzzleState, stateAt } from './puzzle-state.ts';
 import { mayBeSeen } from './what-may-be-seen.ts';
 
@@ -21,6 +22,8 @@ export interface PublicPuzzle {
   readonly anyDefence: boolean;
   readonly mateWritten: boolean;
   readonly scheme: SchemeName;
+  /** The numbers of the scheme; null parts: the first move alone decides. */
+  readonly points: Pick<Scheme, 'solved' | 'slower' | 'part'>;
   readonly state: Exclude<PuzzleState, 'draft' | 'verified' | 'published'>;
   readonly opensAt: Date;
   readonly closesAt: Date;
@@ -37,6 +40,7 @@ export interface PublicPuzzleFacts extends PuzzleMoments {
   readonly title: string;
   readonly howFar: string;
   readonly zone: string;
+  readonly scheme: Scheme;
   readonly terms: Pick<PuzzleTerms, 'fen' | 'task' | 'anyDefence' | 'mateWritten' | 'scheme'>;
 }
 
@@ -65,6 +69,7 @@ export function toPublicPuzzle(facts: PublicPuzzleFacts, now: Date): PublicPuzzl
     anyDefence: facts.terms.anyDefence,
     mateWritten: facts.terms.mateWritten,
     scheme: facts.terms.scheme,
+    points: { solved: facts.scheme.solved, slower: facts.scheme.slower, part: facts.scheme.part },
     state,
     opensAt: facts.opensAt,
     closesAt: facts.closesAt,

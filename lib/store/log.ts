@@ -8,6 +8,7 @@ export type LogEvent =
   | { kind: 'owner-claimed'; memberId: number }
   | { kind: 'member-added' | 'member-removed'; memberId: number | null; details: { subject: number } }
   | { kind: 'show-changed'; memberId: number | null }
+  | { kind: 'scheme-edited'; memberId: number; details: { scheme: string; version: number } }
   | { kind: 'puzzle-created' | 'puzzle-changed'; puzzleId: number; memberId: number | null }
   | {
       kind: 'puzzle-verified';

@@ -1,10 +1,12 @@
 // Puzzles and their published lines.
 
 import type { PuzzleTerms, SchemeName, Task } from '#lib/book/terms.ts';
+import type { Scheme } from '#lib/marking/schemes.ts';
 import type { PuzzleMoments } from '#lib/puzzle/puzzle-state.ts';
 import { databaseNow, type Tx } from './client.ts';
 import { Prisma } from './generated/client.ts';
 import { oneOf } from './one-of.ts';
+import { loadNewestScheme, loadScheme } from './schemes.ts';
 
 const SCHEMES: readonly SchemeName[] = ['full-line', 'key-move'];
 const CLAIMS = ['true', 'false', 'unclear'] as const;
@@ -143,6 +145,12 @@ export async function loadTerms(tx: Tx, puzzle: PuzzleRecord): Promise<PuzzleTer
   return { ...puzzle.terms, published: await loadPublishedLines(tx, puzzle.id) };
 }
 
+/** The scheme that the puzzle's answers are marked by. */
+export function loadPuzzleScheme(tx: Tx, puzzle: PuzzleRecord): Promise<Scheme> {
+  const { showId, terms, schemeVersion } = puzzle;
+  return loadScheme(tx, { showId, name: terms.scheme, version: schemeVersion });
+}
+
 /** What a new puzzle is made of. */
 export interface NewPuzzle {
   readonly showId: number;
@@ -154,6 +162,8 @@ export interface NewPuzzle {
   readonly closesAt: Date | null;
   readonly zone: string;
   readonly memberId: number | null;
+  /** The first answer of a solver counts, not the last (rule P2). */
+  readonly countsFirst?: boolean;
 }
 
 function columnsOf(terms: PuzzleTerms) {
@@ -179,8 +189,9 @@ function lineRows(published: readonly string[]) {
   return published.map((text, ordinal) => ({ ordinal, text }));
 }
 
-/** Saves a draft and gives its number. */
+/** Saves a draft and gives its number. It is marked by the newest version of its scheme, for good (rule P1). */
 export async function createPuzzleRow(tx: Tx, puzzle: NewPuzzle): Promise<number> {
+  const scheme = await loadNewestScheme(tx, puzzle.showId, puzzle.terms.scheme);
   const row = await tx.puzzle.create({
     data: {
       showId: puzzle.showId,
@@ -188,6 +199,8 @@ export async function createPuzzleRow(tx: Tx, puzzle: NewPuzzle): Promise<number
       slug: puzzle.slug,
       title: puzzle.title,
       ...columnsOf(puzzle.terms),
+      schemeVersion: scheme.version,
+      countsFirst: puzzle.countsFirst ?? false,
       opensAt: puzzle.opensAt,
       closesAt: puzzle.closesAt,
       zone: puzzle.zone,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Earned, pointsFor, SCHEMES } from '#lib/marking/schemes.ts';
+import { type Earned, editScheme, pointsFor, SCHEMES } from '#lib/marking/schemes.ts';
 
 const full = SCHEMES['full-line'];
 const key = SCHEMES['key-move'];
@@ -39,5 +39,56 @@ describe('pointsFor', () => {
         expect(pointsFor(full, { outcome: 'unfinished', p, r, first: 'holds' })).toBeLessThan(full.solved);
       }
     }
+  });
+});
+
+describe('editScheme', () => {
+  it('[P1] other numbers are the next version, and pointsFor follows them', () => {
+    const edited = editScheme(full, { solved: 10, slower: 4, base: 2, perLine: 6 });
+    if (!edited.ok) throw new Error(edited.reason.code);
+    expect(edited.value).toEqual({
+      name: 'full-line',
+      version: 2,
+      solved: 10,
+      slower: 4,
+      part: { base: 2, perLine: 6 },
+    });
+    expect(pointsFor(edited.value, { outcome: 'unfinished', p: 1, r: 2, first: 'holds' })).toBe(5);
+  });
+
+  it('[P1] a key-move scheme has no parts to edit', () => {
+    const edited = editScheme(key, { solved: 3, slower: 0, base: Number.NaN, perLine: Number.NaN });
+    expect(edited).toMatchObject({ ok: true, value: { part: null, solved: 3 } });
+  });
+
+  it.each<[string, Parameters<typeof editScheme>[1], object]>([
+    [
+      'a fraction',
+      { solved: 4.5, slower: 2, base: 1, perLine: 3 },
+      { code: 'not-a-number', field: 'solved', least: 1 },
+    ],
+    [
+      'nothing for a solved answer',
+      { solved: 0, slower: 0, base: 0, perLine: 0 },
+      { code: 'not-a-number', field: 'solved' },
+    ],
+    [
+      'more than a hundred',
+      { solved: 101, slower: 2, base: 1, perLine: 3 },
+      { code: 'not-a-number', field: 'solved', most: 100 },
+    ],
+    [
+      'less than nothing',
+      { solved: 5, slower: -1, base: 1, perLine: 3 },
+      { code: 'not-a-number', field: 'slower' },
+    ],
+    [
+      'a later mate above a solved one',
+      { solved: 5, slower: 6, base: 1, perLine: 3 },
+      { code: 'slower-above-solved' },
+    ],
+    ['a part above the whole', { solved: 5, slower: 2, base: 3, perLine: 3 }, { code: 'part-above-solved' }],
+  ])('[P3] refuses %s', (_, numbers, reason) => {
+    expect(editScheme(full, numbers)).toMatchObject({ ok: false, reason });
   });
 });

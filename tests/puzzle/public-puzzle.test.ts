@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { DEFAULT_TERMS, type PuzzleTerms } from '#lib/book/terms.ts';
+import { SCHEMES } from '#lib/marking/schemes.ts';
 import { type PublicPuzzleFacts, toPublicPuzzle } from '#lib/puzzle/public-puzzle.ts';
 
 // F. Healey, Illustrated London News 1861, mate in three.
@@ -18,6 +19,7 @@ const facts: PublicPuzzleFacts & { notes: string } = {
   title: 'White to play and mate in three',
   howFar: 'To the mate; the last move may be left out.',
   zone: 'Europe/Berlin',
+  scheme: SCHEMES['full-line'],
   terms,
   notes: 'SECRET of the desk',
   verifiedAt: new Date('2026-11-19T10:00:00Z'),
@@ -43,6 +45,7 @@ describe('[T2] the public puzzle', () => {
       'howFar',
       'mateWritten',
       'opensAt',
+      'points',
       'scheme',
       'showName',
       'slug',

@@ -12,7 +12,8 @@ export type DeskPlace =
   | 'sheet'
   | 'answers'
   | 'log'
-  | 'members';
+  | 'members'
+  | 'schemes';
 
 interface Input {
   readonly host: Host;
@@ -55,6 +56,7 @@ export async function DeskPage({ host, place, puzzle, children }: Input): Promis
       <main id="main">{children}</main>
       <footer className="colophon label">
         <a href="/desk/log">{say(locale, 'desk.nav-log')}</a>
+        {host.role === 'owner' ? <a href="/desk/schemes">{say(locale, 'desk.nav-schemes')}</a> : null}
         {host.role === 'owner' ? <a href="/desk/members">{say(locale, 'desk.nav-members')}</a> : null}
         <a href="/">{say(locale, 'desk.nav-public')}</a>
         <SignOut token={await formToken()} label={say(locale, 'desk.sign-out', { name: host.signInName })} />

@@ -22,7 +22,7 @@ export interface Opinion {
 
 /** Judges an answer. Results of equal texts are kept with the book. */
 export function judgeAnswer(loaded: LoadedBook, answer: AnswerRecord): Opinion {
-  const { terms, book, meantByRuling, results } = loaded;
+  const { terms, book, scheme, meantByRuling, results } = loaded;
 
   const position = parseFen(terms.fen);
   if (!position.ok) throw new Error(`The stored position cannot be read: ${terms.fen}`);
@@ -36,7 +36,7 @@ export function judgeAnswer(loaded: LoadedBook, answer: AnswerRecord): Opinion {
   const mark = () =>
     isHostsLine
       ? markRuledLine(loaded, ruled, mayAsk)
-      : markAnswer({ terms, book, text: answer.text, meant, read, mayAsk, isTurned });
+      : markAnswer({ terms, book, scheme, text: answer.text, meant, read, mayAsk, isTurned });
   // An answer that has asked before may get less: its result is its own.
   const key = answer.asked === 0 ? JSON.stringify([answer.text, meant]) : null;
   const result = (key === null ? null : results.get(key)) ?? mark();
@@ -51,7 +51,7 @@ function isReadSo({ readings, turned }: ReadResult, line: readonly string[]): bo
 
 // The host said what an unreadable text means: the line is marked as if it had been written, and no
 // characters of the text stand for its moves.
-function markRuledLine({ terms, book }: LoadedBook, line: readonly string[], mayAsk: number): MarkResult {
-  const result = markAnswer({ terms, book, text: line.join(' '), mayAsk });
+function markRuledLine({ terms, book, scheme }: LoadedBook, line: readonly string[], mayAsk: number): MarkResult {
+  const result = markAnswer({ terms, book, scheme, text: line.join(' '), mayAsk });
   return result.kind === 'mark' ? { kind: 'mark', mark: { ...result.mark, reading: null } } : result;
 }

@@ -4,15 +4,17 @@
 import { createBook, type SolutionBook } from '#lib/book/solution-book.ts';
 import type { PuzzleTerms } from '#lib/book/terms.ts';
 import type { MarkResult } from '#lib/marking/mark-answer.ts';
+import type { Scheme } from '#lib/marking/schemes.ts';
 import { budgetsKey, loadBookRows } from '#lib/store/books.ts';
 import type { Tx } from '#lib/store/client.ts';
-import { loadTerms, type PuzzleRecord } from '#lib/store/puzzles.ts';
+import { loadPuzzleScheme, loadTerms, type PuzzleRecord } from '#lib/store/puzzles.ts';
 import { loadReadingRulings, loadRulings } from '#lib/store/rulings.ts';
 
 /** Everything that the marks of a batch rest on. */
 export interface LoadedBook {
   readonly terms: PuzzleTerms;
   readonly book: SolutionBook;
+  readonly scheme: Scheme;
   /** Hash of a text -> the line that the host ruled it to mean. */
   readonly meantByRuling: ReadonlyMap<string, readonly string[]>;
   readonly engineVersion: string;
@@ -36,11 +38,12 @@ export async function loadBook(tx: Tx, puzzle: PuzzleRecord): Promise<LoadedBook
   const { engineVersion } = puzzle;
   if (engineVersion === null) return null;
   const terms = await loadTerms(tx, puzzle);
+  const scheme = await loadPuzzleScheme(tx, puzzle);
   const rulings = await loadRulings(tx, puzzle.id);
   const meantByRuling = await loadReadingRulings(tx, puzzle.id);
   const bookVersion = budgetsKey(terms);
   const version = { engineVersion, budgets: bookVersion };
-  const signature = JSON.stringify([terms, version, rulings, [...meantByRuling]]);
+  const signature = JSON.stringify([terms, scheme, version, rulings, [...meantByRuling]]);
   const former = kept.get(puzzle.id);
   const isFresh = former !== undefined && former.signature === signature;
   const { rows, last } = await loadBookRows(tx, puzzle.id, version, {
@@ -56,7 +59,7 @@ export async function loadBook(tx: Tx, puzzle: PuzzleRecord): Promise<LoadedBook
     return former.loaded;
   }
   const book = createBook(rows, rulings);
-  const loaded = { terms, book, meantByRuling, engineVersion, bookVersion, results: new Map() };
+  const loaded = { terms, book, scheme, meantByRuling, engineVersion, bookVersion, results: new Map() };
   kept.delete(puzzle.id);
   kept.set(puzzle.id, { signature, loaded, last });
   const oldest = kept.keys().next();

@@ -2,12 +2,12 @@
 
 import { ok, type Result, refuse } from '#lib/kit/result.ts';
 import type { Outcome } from '#lib/marking/mark.ts';
-import { pointsFor, SCHEMES } from '#lib/marking/schemes.ts';
+import { pointsFor } from '#lib/marking/schemes.ts';
 import { findAnswer } from '#lib/store/answers.ts';
 import { inTransaction, type Tx } from '#lib/store/client.ts';
 import { appendLog } from '#lib/store/log.ts';
 import { appendOverrule, loadCurrentMark, type MarkRecord, type NewMark } from '#lib/store/marks.ts';
-import { loadPuzzle } from '#lib/store/puzzles.ts';
+import { loadPuzzle, loadPuzzleScheme } from '#lib/store/puzzles.ts';
 import { lockSolver } from '#lib/store/solvers.ts';
 import { renewStandings } from './renew-standings.ts';
 
@@ -45,7 +45,7 @@ export async function overruleWithin(tx: Tx, overrule: Overrule): Promise<Result
   const former = await loadCurrentMark(tx, answerId);
   const puzzle = await loadPuzzle(tx, { id: answer.puzzleId });
   if (former === null || puzzle === null) return refuse({ code: 'not-marked-yet' });
-  const scheme = SCHEMES[puzzle.terms.scheme];
+  const scheme = await loadPuzzleScheme(tx, puzzle);
   if (overrule.points !== null && !(overrule.points >= 0 && overrule.points <= scheme.solved))
     return refuse({ code: 'points', least: 0, most: scheme.solved });
   const first = outcome === 'solved' ? 'holds' : outcome === 'slower' ? 'slower' : null;

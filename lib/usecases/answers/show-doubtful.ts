@@ -142,8 +142,8 @@ function ruled({ mark }: Case, verdict: 'holds' | 'slips'): Candidate {
 
 function reading({ answer, book }: Case, one: Reading): Candidate {
   const meant = one.line.map((move) => move.uci);
-  const { terms } = book;
-  const result = markAnswer({ terms, book: book.book, text: answer.text, meant });
+  const { terms, scheme } = book;
+  const result = markAnswer({ terms, scheme, book: book.book, text: answer.text, meant });
   const marked = result.kind === 'mark' ? result.mark : null;
   return {
     id: `reading ${meant.join(' ')}`,
@@ -157,8 +157,8 @@ function reading({ answer, book }: Case, one: Reading): Candidate {
 
 function turned({ answer, book }: Case, one: Reading): Candidate {
   const meant = one.line.map((move) => move.uci);
-  const { terms } = book;
-  const result = markAnswer({ terms, book: book.book, text: answer.text, meant, isTurned: true });
+  const { terms, scheme } = book;
+  const result = markAnswer({ terms, scheme, book: book.book, text: answer.text, meant, isTurned: true });
   const marked = result.kind === 'mark' ? result.mark : null;
   const { outcome = null, atMove = null, points = null } = marked ?? {};
   return { id: 'turned', kind: 'turned', line: one.line, outcome, atMove, points };

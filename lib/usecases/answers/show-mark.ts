@@ -3,14 +3,13 @@
 
 import { explainMark } from '#lib/marking/explain-mark.ts';
 import type { Outcome } from '#lib/marking/mark.ts';
-import { SCHEMES } from '#lib/marking/schemes.ts';
 import { parseFen } from '#lib/rules/parse-fen.ts';
 import { type AnswerRecord, findAnswer } from '#lib/store/answers.ts';
 import { db } from '#lib/store/client.ts';
 import { listMarksOf } from '#lib/store/desk-answers.ts';
 import { loadCurrentMark, loadProgramMark, type MarkRecord, OUTCOMES } from '#lib/store/marks.ts';
 import { oneOf } from '#lib/store/one-of.ts';
-import { loadPuzzle, loadTerms } from '#lib/store/puzzles.ts';
+import { loadPuzzle, loadPuzzleScheme, loadTerms } from '#lib/store/puzzles.ts';
 import type { Locale } from '#lib/words/locale.ts';
 import { buildLedger, type Ledger } from './receipt-ledger.ts';
 
@@ -60,7 +59,7 @@ export async function showMark(asked: {
     fen: terms.fen,
     mark,
     explanation: mark === null ? null : explainMark(program ?? mark, terms, asked.locale),
-    mostPoints: SCHEMES[terms.scheme].solved,
+    mostPoints: (await loadPuzzleScheme(tx, puzzle)).solved,
     ledger:
       mark === null ? null : buildLedger({ ...(program ?? mark), start: start.value, line: mark.line ?? [] }),
     programOutcome: program?.outcome ?? null,

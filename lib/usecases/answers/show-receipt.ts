@@ -4,7 +4,6 @@
 import { ok, type Result, refuse } from '#lib/kit/result.ts';
 import { isToken, receiptHash } from '#lib/machine/tokens.ts';
 import { explainMark } from '#lib/marking/explain-mark.ts';
-import { SCHEMES } from '#lib/marking/schemes.ts';
 import type { PublicPuzzle } from '#lib/puzzle/public-puzzle.ts';
 import { stateAt } from '#lib/puzzle/puzzle-state.ts';
 import { mayBeSeen } from '#lib/puzzle/what-may-be-seen.ts';
@@ -15,7 +14,7 @@ import type { Position } from '#lib/rules/position.ts';
 import { type AnswerRecord, findByReceipt, listAnswersOf } from '#lib/store/answers.ts';
 import { db, type Tx } from '#lib/store/client.ts';
 import { loadCurrentMark, loadProgramMark, type MarkRecord } from '#lib/store/marks.ts';
-import { loadPuzzle, loadTerms, type PuzzleRecord } from '#lib/store/puzzles.ts';
+import { loadPuzzle, loadPuzzleScheme, loadTerms, type PuzzleRecord } from '#lib/store/puzzles.ts';
 import type { Locale } from '#lib/words/locale.ts';
 import { publicView } from '../puzzles/show-public-puzzle.ts';
 import { buildLedger, type Ledger } from './receipt-ledger.ts';
@@ -103,7 +102,7 @@ async function loadShownMark(
     isSlowerNotShown: mark.reason.code === 'slower-not-shown',
     flags: mark.flags,
     points: mark.points,
-    mostPoints: SCHEMES[of.record.terms.scheme].solved,
+    mostPoints: (await loadPuzzleScheme(tx, of.record)).solved,
     explanation: explainMark(mark, terms, of.locale),
     ledger: buildLedger({ ...mark, start: of.start, line: mark.line ?? [] }),
     programOutcome: program === null || program.outcome === mark.outcome ? null : program.outcome,

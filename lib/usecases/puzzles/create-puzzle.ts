@@ -22,6 +22,8 @@ export interface PuzzleDraft {
   readonly closesAt: Date | null;
   readonly zone: string;
   readonly memberId: number | null;
+  /** The first answer of a solver counts, not the last (rule P2). */
+  readonly countsFirst?: boolean;
 }
 
 /** Why it is no puzzle yet. */

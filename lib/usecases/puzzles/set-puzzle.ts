@@ -22,6 +22,8 @@ export interface TypedPuzzle {
   readonly zone: string;
   /** The host's wording of the sentence under the task; empty for the generated one. */
   readonly howFar: string;
+  /** The first answer of a solver counts, not the last (rule P2). */
+  readonly countsFirst?: boolean;
 }
 
 /** Why it is no draft yet. */
@@ -76,6 +78,7 @@ export async function setPuzzle(typed: TypedPuzzle): Promise<Result<number, Type
     title: typed.title,
     terms: terms.value,
     memberId,
+    countsFirst: typed.countsFirst ?? false,
     ...times,
   });
   if (!created.ok) return created;

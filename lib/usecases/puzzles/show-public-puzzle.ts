@@ -7,7 +7,7 @@ import { type PublicPuzzle, toPublicPuzzle } from '#lib/puzzle/public-puzzle.ts'
 import { stateAt } from '#lib/puzzle/puzzle-state.ts';
 import { mayBeSeen } from '#lib/puzzle/what-may-be-seen.ts';
 import { db } from '#lib/store/client.ts';
-import { loadPuzzle, type PuzzleRecord } from '#lib/store/puzzles.ts';
+import { loadPuzzle, loadPuzzleScheme, type PuzzleRecord } from '#lib/store/puzzles.ts';
 import type { Locale } from '#lib/words/locale.ts';
 import { loadBook } from '../answers/loaded-book.ts';
 
@@ -45,6 +45,7 @@ export async function publicView(record: PuzzleRecord, locale: Locale): Promise<
       title: record.title,
       howFar: record.howFar ?? (await generatedHowFar(record, locale)),
       zone: record.zone,
+      scheme: await loadPuzzleScheme(db(), record),
       terms: record.terms,
       verifiedAt: record.verifiedAt,
       publishedAt: record.publishedAt,

@@ -45,6 +45,7 @@ export async function setPuzzleAction(_before: PuzzleFormState, form: FormData):
     closesAt: textOf(form, 'closesAt'),
     zone: textOf(form, 'zone'),
     howFar: textOf(form, 'howFar'),
+    countsFirst: form.has('countsFirst'),
   });
   if (!set.ok) return { ...problemState(sayTypedReason(set.reason, locale), form), look };
   redirect(`/desk/puzzles/${set.value}`);

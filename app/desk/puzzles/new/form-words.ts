@@ -30,6 +30,7 @@ const KEYS = [
   'any-defence',
   'mate-written',
   'strict',
+  'counts-first',
   'solver-moves',
   'solver-moves-hint',
   'save',

@@ -89,6 +89,7 @@ export function TermsFields({ words, fields, zones, isSent }: Input): ReactEleme
           {tick('mateWritten', words['mate-written'])}
           {tick('anyDefence', words['any-defence'])}
           {tick('isStrict', words.strict)}
+          {tick('countsFirst', words['counts-first'])}
         </div>
       </details>
     </>

@@ -49,6 +49,7 @@ export const deskAnswersDe: Readonly<Record<keyof typeof deskAnswersEn, string>>
   'log-member-added': 'Hilfe eingelassen',
   'log-member-removed': 'Rechte entzogen',
   'log-show-changed': 'Sendung geändert',
+  'log-scheme-edited': 'Eine Wertung geändert',
   'log-puzzle-created': 'Aufgabe gestellt',
   'log-puzzle-changed': 'Aufgabe geändert',
   'log-puzzle-verified': 'Geprüft',

@@ -5,6 +5,7 @@ import type { deskEn } from '../en/desk.ts';
 import { deskAnswersDe } from './desk-answers.ts';
 import { deskCommentsDe } from './desk-comments.ts';
 import { deskDoubtfulDe } from './desk-doubtful.ts';
+import { deskSchemesDe } from './desk-schemes.ts';
 
 const SIDE = '{side, select, w {Weiß} other {Schwarz}}';
 
@@ -99,8 +100,9 @@ export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
   'form-closes': 'Schließt',
   'form-zone': 'Zeitzone',
   'form-scheme': 'Wertung',
-  'form-scheme-full-line': 'Ganze Variante: Punkte für die richtigen Züge, 5 für alles',
-  'form-scheme-key-move': 'Schlüsselzug: der erste Zug allein entscheidet, 5 oder nichts',
+  'form-scheme-full-line': 'Ganze Variante: Punkte für die richtigen Züge, die meisten für alles',
+  'form-scheme-key-move': 'Schlüsselzug: der erste Zug allein entscheidet',
+  'form-counts-first': 'Von mehreren Antworten zählt die erste, nicht die letzte',
   'form-how-far': 'Wie weit man schreiben soll, in deinen Worten',
   'form-how-far-hint':
     'Bleibt das Feld leer, wird der Satz für dich geschrieben. Er darf anders lauten, nicht widersprechen.',
@@ -229,6 +231,7 @@ export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
   'text-pinned-label': 'Für den angehefteten Kommentar',
   'text-pinned': '{headline} – hier antworten: {address} (bis {closes})',
   ...deskAnswersDe,
+  ...deskSchemesDe,
   ...deskCommentsDe,
   ...deskDoubtfulDe,
 };

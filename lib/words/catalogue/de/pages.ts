@@ -28,9 +28,12 @@ export const pagesDe: Readonly<Record<keyof typeof pagesEn, string>> = {
   'read-back': 'Lies es mir vor',
   'answer-hint':
     'Ohne Anmeldung. Tippen Sie die Steine an oder schreiben Sie: {short}, {other}, „{spoken}“. Vor der Auflösung sieht niemand Antworten oder Wertungen.',
-  'scheme-full-line': 'Bis zu 5 Punkte für die ganze Zugfolge, ein Teil davon für einen Teil.',
-  'scheme-key-move': 'Gewertet wird nur der erste Zug: 5 Punkte, wenn er richtig ist.',
-  'scheme-first-move': '5 Punkte für den richtigen Zug, 2 für einen, der einen Zug später matt setzt.',
+  'scheme-full-line':
+    'Bis zu {solved, plural, one {# Punkt} other {# Punkte}} für die ganze Zugfolge, ein Teil davon für einen Teil.',
+  'scheme-key-move':
+    'Gewertet wird nur der erste Zug: {solved, plural, one {# Punkt} other {# Punkte}}, wenn er richtig ist.',
+  'scheme-first-move':
+    '{solved, plural, one {# Punkt} other {# Punkte}} für den richtigen Zug, {slower, number} für einen, der einen Zug später matt setzt.',
   'any-defence': 'Jede Verteidigung darf beantwortet werden.',
   'waits-for-reveal': 'Antworten werden nicht mehr angenommen. Die Lösung folgt mit der Auflösung.',
   'see-solution': 'Zur Lösung',

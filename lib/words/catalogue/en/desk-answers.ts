@@ -47,6 +47,7 @@ export const deskAnswersEn = {
   'log-member-added': 'Let a helper in',
   'log-member-removed': 'Took a helper’s rights away',
   'log-show-changed': 'Changed the show',
+  'log-scheme-edited': 'Edited a marking scheme',
   'log-puzzle-created': 'Set a puzzle',
   'log-puzzle-changed': 'Changed a puzzle',
   'log-puzzle-verified': 'Verified',

@@ -3,6 +3,7 @@
 import { deskAnswersEn } from './desk-answers.ts';
 import { deskCommentsEn } from './desk-comments.ts';
 import { deskDoubtfulEn } from './desk-doubtful.ts';
+import { deskSchemesEn } from './desk-schemes.ts';
 
 const SIDE = '{side, select, w {White} other {Black}}';
 const PEOPLE = '{count, plural, one {# person} other {# people}}';
@@ -102,8 +103,9 @@ export const deskEn = {
   'form-closes': 'Closes',
   'form-zone': 'Time zone',
   'form-scheme': 'Marking',
-  'form-scheme-full-line': 'Full line: points for the moves that are right, 5 for all of it',
-  'form-scheme-key-move': 'Key move: the first move alone decides, 5 or nothing',
+  'form-scheme-full-line': 'Full line: points for the moves that are right, most for all of it',
+  'form-scheme-key-move': 'Key move: the first move alone decides',
+  'form-counts-first': 'Of several answers the first counts, not the last',
   'form-how-far': 'How far to write, in your words',
   'form-how-far-hint': 'Left empty, the sentence is written for you. It may be reworded, not contradicted.',
   'form-more': 'More terms',
@@ -228,6 +230,7 @@ export const deskEn = {
   'text-pinned-label': 'For the pinned comment',
   'text-pinned': '{headline} – answer here: {address} (until {closes})',
   ...deskAnswersEn,
+  ...deskSchemesEn,
   ...deskCommentsEn,
   ...deskDoubtfulEn,
 } as const;

@@ -28,9 +28,12 @@ export const pagesEn = {
   'read-back': 'Read it back to me',
   'answer-hint':
     'No account. Tap the men, or type: {short}, {other}, “{spoken}”. Nobody sees answers or marks before the reveal.',
-  'scheme-full-line': 'Up to 5 points for the whole line, part of them for part of it.',
-  'scheme-key-move': 'Marked by the first move alone: 5 points if it is right.',
-  'scheme-first-move': '5 points for the right move, 2 for one that mates a move later.',
+  'scheme-full-line':
+    'Up to {solved, plural, one {# point} other {# points}} for the whole line, part of them for part of it.',
+  'scheme-key-move':
+    'Marked by the first move alone: {solved, plural, one {# point} other {# points}} if it is right.',
+  'scheme-first-move':
+    '{solved, plural, one {# point} other {# points}} for the right move, {slower, number} for one that mates a move later.',
   'any-defence': 'Any defence may be answered.',
   'waits-for-reveal': 'Answers are closed. The solution follows at the reveal.',
   'see-solution': 'See the solution',
