@@ -51,7 +51,11 @@ function isReadSo({ readings, turned }: ReadResult, line: readonly string[]): bo
 
 // The host said what an unreadable text means: the line is marked as if it had been written, and no
 // characters of the text stand for its moves.
-function markRuledLine({ terms, book, scheme }: LoadedBook, line: readonly string[], mayAsk: number): MarkResult {
+function markRuledLine(
+  { terms, book, scheme }: LoadedBook,
+  line: readonly string[],
+  mayAsk: number,
+): MarkResult {
   const result = markAnswer({ terms, book, scheme, text: line.join(' '), mayAsk });
   return result.kind === 'mark' ? { kind: 'mark', mark: { ...result.mark, reading: null } } : result;
 }

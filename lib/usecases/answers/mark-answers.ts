@@ -4,18 +4,17 @@
 import { sleep } from '#lib/machine/clock.ts';
 import { config } from '#lib/machine/config.ts';
 import { log } from '#lib/machine/log.ts';
-import type { Flag } from '#lib/marking/mark.ts';
 import { ring } from '#lib/queue/enqueue.ts';
-import type { AnswerRecord } from '#lib/store/answers.ts';
 import { db, inTransaction, type Tx } from '#lib/store/client.ts';
 import { appendLog } from '#lib/store/log.ts';
-import { appendMarks, type NewMark } from '#lib/store/marks.ts';
+import { appendMarks } from '#lib/store/marks.ts';
 import { loadPuzzle } from '#lib/store/puzzles.ts';
-import { loadTimeliness, type Timely } from '#lib/store/standing-of-answers.ts';
+import { loadTimeliness } from '#lib/store/standing-of-answers.ts';
 import { addWants } from '#lib/store/wants.ts';
 import { addAsked, addTry, claimAnswers, saveAddressed, saveWork } from '#lib/store/work-list.ts';
 import { judgeAnswer, type Opinion } from './judge-answer.ts';
-import { type LoadedBook, loadBook } from './loaded-book.ts';
+import { loadBook } from './loaded-book.ts';
+import { toNewMark } from './new-mark.ts';
 import { renewStandings } from './renew-standings.ts';
 
 const BATCH = 200;
@@ -62,7 +61,7 @@ async function markBatch(tx: Tx, puzzleId: number): Promise<Marked & { readonly 
   const timeliness = await loadTimeliness(tx, puzzleId, solverIds);
   const lacking = await askForMore(tx, opinions);
   const marks = opinions.flatMap((opinion) =>
-    toMark(book, opinion, timeliness.get(opinion.answer.id) ?? 'in-time'),
+    toNewMark(book, opinion, timeliness.get(opinion.answer.id) ?? 'in-time'),
   );
   const changed = await appendMarks(tx, marks);
   await saveWork(
@@ -93,34 +92,6 @@ async function askForMore(tx: Tx, opinions: readonly Opinion[]): Promise<number>
   }
   await saveWork(tx, waiting, 'lacking');
   return waiting.length;
-}
-
-function intakeFlags(answer: AnswerRecord, timely: Timely): Flag[] {
-  const flags: Flag[] = [];
-  if (timely === 'late') flags.push('late');
-  if (timely === 'uncertain') flags.push('time-uncertain');
-  if (answer.intakeFlags.includes('edited')) flags.push('edited');
-  if (answer.intakeFlags.includes('edited-unseen')) flags.push('edited-unseen');
-  return flags;
-}
-
-function toMark(book: LoadedBook, opinion: Opinion, timely: Timely): NewMark[] {
-  const { answer, result, doubt } = opinion;
-  if (result.kind !== 'mark') return [];
-  const { mark } = result;
-  return [
-    {
-      ...mark,
-      answerId: answer.id,
-      puzzleId: answer.puzzleId,
-      solverId: answer.solverId,
-      flags: [...mark.flags, ...intakeFlags(answer, timely)],
-      bookVersion: book.bookVersion,
-      doubt,
-      overrule: null,
-      regradeId: null,
-    },
-  ];
 }
 
 // For the test that kills workers between "mark written" and "batch committed": says that it is there.
