@@ -212,13 +212,19 @@ export async function createPuzzleRow(tx: Tx, puzzle: NewPuzzle): Promise<number
   return row.id;
 }
 
-/** Replaces terms and lines of a draft; what was verified no longer holds. */
-export async function replaceTerms(tx: Tx, puzzleId: number, terms: PuzzleTerms): Promise<void> {
+/** Replaces terms and lines of a draft, under the newest version of its scheme; what was verified no longer holds. */
+export async function replaceTerms(
+  tx: Tx,
+  { id: puzzleId, showId }: Pick<PuzzleRecord, 'id' | 'showId'>,
+  terms: PuzzleTerms,
+): Promise<void> {
+  const scheme = await loadNewestScheme(tx, showId, terms.scheme);
   await tx.publishedLine.deleteMany({ where: { puzzleId } });
   await tx.puzzle.update({
     where: { id: puzzleId },
     data: {
       ...columnsOf(terms),
+      schemeVersion: scheme.version,
       verifiedAt: null,
       claim: null,
       secondOpinion: Prisma.DbNull,
@@ -234,6 +240,7 @@ export async function savePuzzleWords(
   puzzleId: number,
   words: {
     readonly title?: string;
+    readonly episodeId?: number;
     readonly howFar?: string | null;
     readonly opensAt?: Date | null;
     readonly closesAt?: Date | null;

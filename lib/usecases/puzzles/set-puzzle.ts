@@ -1,5 +1,5 @@
-// What a host typed into the form of a new puzzle becomes a draft: times in a zone become moments,
-// the episode is found or made.
+// What a host typed into the form of a puzzle becomes a draft, or changes one: times in a zone become
+// moments, the episode is found or made.
 
 import { DEFAULT_TERMS, type PuzzleTerms } from '#lib/book/terms.ts';
 import { ok, type Result, refuse } from '#lib/kit/result.ts';
@@ -7,7 +7,8 @@ import { instantOf, isZone, parseWallTime } from '#lib/kit/zoned-time.ts';
 import { inTransaction } from '#lib/store/client.ts';
 import { savePuzzleWords } from '#lib/store/puzzles.ts';
 import { loadCurrentSeason, openEpisode } from '#lib/store/shows.ts';
-import { checkTerms, createPuzzle, type DraftReason } from './create-puzzle.ts';
+import { type ChangeReason, changeDraft } from './change-draft.ts';
+import { checkTerms, createPuzzle } from './create-puzzle.ts';
 
 /** The form as typed; times as wall times in `zone` (`2026-11-27T18:00`). */
 export interface TypedPuzzle {
@@ -24,11 +25,13 @@ export interface TypedPuzzle {
   readonly howFar: string;
   /** The first answer of a solver counts, not the last (rule P2). */
   readonly countsFirst?: boolean;
+  /** The draft that is changed; a new one is made where left out. */
+  readonly puzzleId?: number;
 }
 
 /** Why it is no draft yet. */
 export type TypedReason =
-  | DraftReason
+  | ChangeReason
   | { readonly code: 'title-too-long'; readonly most: number }
   | { readonly code: 'episode-number' }
   | { readonly code: 'zone' }
@@ -46,7 +49,7 @@ export function puzzleTerms(said: Pick<PuzzleTerms, 'fen' | 'task'> & Partial<Pu
   return { ...DEFAULT_TERMS, ...said };
 }
 
-/** Saves the draft and asks for its verification; gives the puzzle's number. */
+/** Saves the draft, new or changed, and asks for its verification; gives the puzzle's number. */
 export async function setPuzzle(typed: TypedPuzzle): Promise<Result<number, TypedReason>> {
   const terms = checkTerms(typed.terms);
   if (!terms.ok) return terms;
@@ -71,20 +74,24 @@ export async function setPuzzle(typed: TypedPuzzle): Promise<Result<number, Type
     });
   });
   if (episodeId === null) return refuse({ code: 'no-season' });
+  const howFar = typed.howFar.trim().slice(0, 200) || null;
   const times = { opensAt: opensAt.value, closesAt: closesAt.value, zone };
-  const created = await createPuzzle({
-    showId,
+  const draft = {
     episodeId,
-    title: typed.title,
-    terms: terms.value,
-    memberId,
+    title: typed.title.trim(),
     countsFirst: typed.countsFirst ?? false,
     ...times,
-  });
+  };
+  if (typed.puzzleId !== undefined) {
+    const { puzzleId } = typed;
+    const words = { ...draft, howFar };
+    const changed = await changeDraft({ puzzleId, memberId, terms: terms.value, words });
+    return changed.ok ? ok(puzzleId) : changed;
+  }
+  const created = await createPuzzle({ ...draft, showId, memberId, terms: terms.value });
   if (!created.ok) return created;
   const { puzzleId } = created.value;
-  const howFar = typed.howFar.trim().slice(0, 200);
-  if (howFar !== '') await inTransaction((tx) => savePuzzleWords(tx, puzzleId, { howFar }));
+  if (howFar !== null) await inTransaction((tx) => savePuzzleWords(tx, puzzleId, { howFar }));
   return ok(puzzleId);
 }
 

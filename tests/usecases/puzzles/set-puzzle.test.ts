@@ -52,6 +52,29 @@ describe('[P2] a typed puzzle', () => {
     expect(episodes.map((episode) => episode.title)).toEqual(['Back ranks']);
   });
 
+  test('[V9] a draft is changed in place: words at once, other terms verified again', async () => {
+    const one = await typed();
+    const set = await setPuzzle(one);
+    const puzzleId = set.ok ? set.value : 0;
+    await db().puzzle.update({ where: { id: puzzleId }, data: { verifiedAt: new Date(), claim: 'true' } });
+    const words = {
+      ...one,
+      puzzleId,
+      title: 'Another title',
+      countsFirst: true,
+      closesAt: '2026-11-28T18:00',
+    };
+    expect(await setPuzzle(words)).toEqual({ ok: true, value: puzzleId });
+    const renamed = await loadPuzzle(db(), { id: puzzleId });
+    expect([renamed?.title, renamed?.countsFirst, renamed?.claim]).toEqual(['Another title', true, 'true']);
+    expect(renamed?.closesAt?.toISOString()).toBe('2026-11-28T17:00:00.000Z');
+    const terms = puzzleTerms({ fen: BACK_RANK, task: { kind: 'mate', moves: 2 } });
+    await setPuzzle({ ...words, terms });
+    const other = await loadPuzzle(db(), { id: puzzleId });
+    expect([other?.task, other?.claim]).toEqual([{ kind: 'mate', moves: 2 }, null]);
+    expect(await db().puzzle.count({ where: { showId: one.showId } })).toBe(1);
+  });
+
   const refused: [string, Partial<TypedPuzzle>, string][] = [
     ['no position', { terms: puzzleTerms({ fen: 'x', task: { kind: 'win' } }) }, 'fen'],
     [

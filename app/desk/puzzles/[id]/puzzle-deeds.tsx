@@ -26,6 +26,11 @@ export function PuzzleDeeds({ view, host }: { view: DeskPuzzleView; host: Host }
       )}
       {state === 'verified' && has('publish-puzzle') ? <Publish view={view} host={host} /> : null}
       {state === 'draft' ? <p className="quiet">{say(locale, 'desk.deeds-draft')}</p> : null}
+      {(state === 'draft' || state === 'verified') && has('create-puzzle') ? (
+        <p>
+          <a href={`/desk/puzzles/${view.record.id}/change`}>{say(locale, 'desk.change-puzzle')}</a>
+        </p>
+      ) : null}
       {deeds.close.may && has('close-puzzle') ? (
         <ActionForm action={closeAction} submit={say(locale, 'desk.close-now')}>
           <input type="hidden" name="puzzle" value={view.record.id} />

@@ -5,6 +5,7 @@ import { redirect } from 'next/navigation';
 import { describePosition } from '#lib/pictures/describe-position.ts';
 import { drawDiagram } from '#lib/pictures/draw-diagram.ts';
 import { parseFen } from '#lib/rules/parse-fen.ts';
+import { openDeskPuzzle } from '#lib/usecases/puzzles/open-desk-puzzle.ts';
 import { type PuzzlePreview, previewPuzzle } from '#lib/usecases/puzzles/preview-puzzle.ts';
 import { puzzleTerms, setPuzzle, type TypedPuzzle } from '#lib/usecases/puzzles/set-puzzle.ts';
 import { say } from '#lib/words/format.ts';
@@ -13,6 +14,7 @@ import { requireDoer } from '../../../_auth/require-host.ts';
 import { lettersOf } from '../../../_ui/piece-letters.ts';
 import { taskHeadline } from '../../../_ui/puzzle-heads.ts';
 import { plainLine, printLine } from '../../../_ui/read-line.ts';
+import { puzzleNumber } from '../../_parts/find-puzzle.ts';
 import { problemState, textOf } from '../../_parts/form-state.ts';
 import type { PuzzleFormState } from './new-puzzle-form.tsx';
 import { sayTypedReason } from './say-reasons.ts';
@@ -22,6 +24,10 @@ type Terms = TypedPuzzle['terms'];
 /** Looks at what was pasted, or saves it, by the button that was pressed. */
 export async function setPuzzleAction(_before: PuzzleFormState, form: FormData): Promise<PuzzleFormState> {
   const { id, showId, locale } = await requireDoer('create-puzzle');
+  const changed = textOf(form, 'puzzle');
+  const draft = changed === '' ? null : await openDeskPuzzle(showId, puzzleNumber(changed));
+  if (changed !== '' && draft === null)
+    return { ...problemState(say(locale, 'desk.refused-unknown-puzzle'), form), look: null };
   const published = textOf(form, 'published')
     .split(/\r?\n/)
     .map((line) => line.trim())
@@ -46,6 +52,7 @@ export async function setPuzzleAction(_before: PuzzleFormState, form: FormData):
     zone: textOf(form, 'zone'),
     howFar: textOf(form, 'howFar'),
     countsFirst: form.has('countsFirst'),
+    ...(draft === null ? {} : { puzzleId: draft.record.id }),
   });
   if (!set.ok) return { ...problemState(sayTypedReason(set.reason, locale), form), look };
   redirect(`/desk/puzzles/${set.value}`);

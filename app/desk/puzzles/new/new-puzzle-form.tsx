@@ -36,6 +36,7 @@ export function NewPuzzleForm({ action, words, typed, zones }: Input): ReactElem
   const fields = isSent ? state.fields : typed;
   return (
     <form action={send} className="two-columns new-puzzle">
+      {fields.puzzle === undefined ? null : <input type="hidden" name="puzzle" value={fields.puzzle} />}
       <div className="head stack">
         <div>
           <label htmlFor="position">{words.position}</label>
@@ -110,7 +111,7 @@ export function NewPuzzleForm({ action, words, typed, zones }: Input): ReactElem
         )}
       </div>
       <div className="body stack">
-        <TermsFields words={words} fields={fields} zones={zones} isSent={isSent} />
+        <TermsFields words={words} fields={fields} zones={zones} />
         {state.problem === null || state.problem === '' ? null : (
           <p className="problem" role="alert">
             {state.problem}

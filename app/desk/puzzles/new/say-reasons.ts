@@ -23,6 +23,8 @@ export function sayTypedReason(reason: PreviewReason | TypedReason, locale: Loca
     case 'no-such-ply':
     case 'title-too-long':
       return say(locale, `desk.wrong-${reason.code}`, { most: reason.most });
+    case 'unknown-puzzle':
+      return say(locale, 'desk.refused-unknown-puzzle');
     default:
       return say(locale, `desk.wrong-${reason.code}`);
   }

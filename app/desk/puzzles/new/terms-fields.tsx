@@ -5,11 +5,10 @@ interface Input {
   readonly words: FormWords;
   readonly fields: Readonly<Record<string, string>>;
   readonly zones: readonly string[];
-  readonly isSent: boolean;
 }
 
 /** Task, titles, times and terms of a puzzle. Keys make React take the values of a sent form over. */
-export function TermsFields({ words, fields, zones, isSent }: Input): ReactElement {
+export function TermsFields({ words, fields, zones }: Input): ReactElement {
   const text = (name: string, label: string, more: Readonly<Record<string, unknown>> = {}): ReactElement => (
     <div>
       <label htmlFor={name}>{label}</label>
@@ -18,7 +17,7 @@ export function TermsFields({ words, fields, zones, isSent }: Input): ReactEleme
   );
   const tick = (name: string, label: string): ReactElement => (
     <label className="choice">
-      <input type="checkbox" name={name} defaultChecked={isSent && fields[name] !== undefined} />
+      <input type="checkbox" name={name} defaultChecked={fields[name] !== undefined} />
       <span>{label}</span>
     </label>
   );

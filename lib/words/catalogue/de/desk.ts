@@ -80,6 +80,8 @@ export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
   'state-void': 'Aus der Wertung',
 
   'form-position': 'Stellung',
+  'change-puzzle': 'Die Aufgabe ändern',
+  'wrong-published': 'Diese Aufgabe ist veröffentlicht: Vielleicht hat sie schon jemand so beantwortet.',
   'form-position-hint': 'Eine FEN, oder eine ganze Partie als PGN: dann wähle unten den Zug.',
   'form-look': 'Ansehen',
   'form-look-empty': 'Hier steht das Diagramm, sobald du es angesehen hast.',

@@ -83,6 +83,8 @@ export const deskEn = {
 
   // New puzzle
   'form-position': 'Position',
+  'change-puzzle': 'Change the puzzle',
+  'wrong-published': 'This puzzle is published: viewers may have answered it as it stands.',
   'form-position-hint': 'A FEN, or a whole game as PGN: then pick the move below.',
   'form-look': 'Look at it',
   'form-look-empty': 'The diagram stands here once you have looked at it.',
