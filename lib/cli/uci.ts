@@ -1,50 +1,33 @@
-// `uci`: our engine behind the UCI protocol, for any chess program or test bench.
+// `uci`: our engine behind the UCI protocol, for any chess program or test bench. The engine thinks in a
+// thread of its own, so that a line is heard whatever it is doing.
 
-import { setImmediate as nextTurn } from 'node:timers/promises';
+import { once } from 'node:events';
+import { Worker } from 'node:worker_threads';
+import { ensureKernel } from '#lib/machine/ensure-kernel.ts';
 import { textLines } from '#lib/machine/text-lines.ts';
-import { openEngine } from './inner/open-engine.ts';
-import { writeText } from './inner/output.ts';
 
 export async function runUci(): Promise<number> {
-  const engine = await openEngine();
-  const { createUciSession } = await import('#lib/engine/uci-protocol.ts');
-  const session = createUciSession(engine);
-  let isOpen = true;
-  let isEndless = false;
-  let wake = (): void => {};
-  const listening = listen(async (text) => {
-    if (/^\s*go\b/.test(text)) isEndless = /\binfinite\b/.test(text);
-    await say(session.handle(text));
-    wake();
-    return !session.isOver();
-  }).finally(() => {
-    isOpen = false;
-    wake();
+  await ensureKernel();
+  const thread = new Worker(new URL('./inner/uci-thread.ts', import.meta.url));
+  thread.on('message', (line: string) => process.stdout.write(`${line}\n`));
+  const hasEnded = once(thread, 'exit');
+  const listening = passOn(thread).catch((fault: unknown) => {
+    // Where the thread has gone, the input is closed under the reader's hands.
+    if (!process.stdin.destroyed) throw fault;
   });
-  while (!session.isOver() && (isOpen || session.isSearching())) {
-    if (!session.isSearching()) {
-      await new Promise<void>((resolve) => {
-        wake = resolve;
-        // Between the question above and here nothing can have happened: both are in one turn.
-      });
-      continue;
-    }
-    // Nobody is left who could say stop: a search without end of its own must not run on for ever.
-    if (!isOpen && isEndless) await say(session.handle('stop'));
-    else await say(session.work());
-    // Lines that came meanwhile are taken between two slices.
-    await nextTurn();
+  try {
+    await hasEnded;
+  } finally {
+    process.stdin.destroy();
   }
   await listening;
   return 0;
 }
 
-async function listen(take: (text: string) => Promise<boolean>): Promise<void> {
+async function passOn(thread: Worker): Promise<void> {
   for await (const read of textLines(process.stdin)) {
-    if ('text' in read && !(await take(read.text))) return;
+    if ('text' in read) thread.postMessage(read.text);
+    else process.stdout.write(`info string line ${read.line} is no command (${read.fault})\n`);
   }
-}
-
-async function say(lines: readonly string[]): Promise<void> {
-  if (lines.length > 0) await writeText(`${lines.join('\n')}\n`);
+  thread.postMessage(null);
 }

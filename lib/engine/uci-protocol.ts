@@ -1,189 +1,206 @@
-// Our engine behind the UCI protocol: a line of text in, lines of text out. Who reads and writes the
-// streams is the command line's business; so is calling `work` until a search is over, which lets
-// "stop" and "isready" in between two slices of nodes.
+// Our engine behind the UCI protocol (April 2006): lines of text in, lines of text out. Streams and threads
+// are the command line's business. Every `go` is answered by exactly one `bestmove`; `isready`, `stop` and
+// `quit` are heard while a search runs, all else waits behind it in its order.
 
-import type { Uci } from '#lib/rules/move.ts';
-import { parseFen } from '#lib/rules/parse-fen.ts';
-import type { Position } from '#lib/rules/position.ts';
-import { positionEnd } from '#lib/rules/position-end.ts';
-import { playUci } from '#lib/rules/uci.ts';
-import { writeFen } from '#lib/rules/write-fen.ts';
 import type { Engine } from './create-engine.ts';
 import { ENGINE_VERSION } from './engine-version.ts';
-import { findMate } from './find-mate.ts';
-import { parseGo, type UciGo } from './inner/uci-go.ts';
-import { createUciSearch, type UciSearch } from './inner/uci-search.ts';
+import { parseGo } from './inner/uci-go.ts';
+import { parseUciPosition, startPosition, type UciPosition } from './inner/uci-position.ts';
+import { runUciSearch } from './inner/uci-search.ts';
+
+/** The other side of a conversation. */
+export interface UciDoor {
+  /** Takes a line that the engine says. */
+  say(line: string): void;
+  /** Called often while a search runs: hands what came meanwhile to `handle` or `end`. */
+  listen(): void;
+}
 
 /** One conversation. */
 export interface UciSession {
-  /** Takes one line; what is to be said at once comes back, a line each. */
-  handle(line: string): string[];
-  /** One slice of the running search (about a quarter second); lines to say, `bestmove` when it is over. */
-  work(): string[];
-  /** Is a search running, so that `work` has something to do? */
+  /** Takes a line. What needs a search is done by the next `work`. */
+  handle(line: string): void;
+  /** No line will come any more: what waits is done, and a search without end is stopped. */
+  end(): void;
+  /** Does what waits; comes back where only a new line can bring more to do. */
+  work(): void;
+  /** Is a `go` not yet answered? */
   isSearching(): boolean;
-  /** Was `quit` said? */
+  /** Was `quit` said, or did the lines end and all is done? */
   isOver(): boolean;
 }
 
-const START = 'rnbqkbnr/pppppppp/8/8/8/8/PPPPPPPP/RNBQKBNR w KQkq - 0 1';
 const MOST_LINES = 20;
 /** A longer line is no command of the protocol that we could answer: a game of 2,000 moves fits. */
 const MOST_CHARACTERS = 20_000;
+/** So many commands may wait behind a search. */
+const MOST_WAITING = 1000;
+const COMMANDS = 'uci isready ucinewgame setoption position go stop quit debug register ponderhit'.split(' ');
 
 interface State {
   readonly engine: Engine;
-  start: Position;
-  moves: Uci[];
-  here: Position;
+  readonly door: UciDoor;
+  readonly waiting: string[][];
+  /** Null after a position that could not be read: then no move is better than one of another position. */
+  place: UciPosition | null;
   lines: number;
-  search: UciSearch | null;
-  isOver: boolean;
+  isThinking: boolean;
+  /** The answer to `go infinite` whose search has ended by itself: it may be given only after `stop`. */
+  heldBack: string | null;
+  wantsStop: boolean;
+  hasEnded: boolean;
+  hasQuit: boolean;
 }
 
 /** Begins a conversation on an engine that nobody else uses meanwhile. */
-export function createUciSession(engine: Engine): UciSession {
-  const start = startPosition();
-  const state: State = { engine, start, moves: [], here: start, lines: 1, search: null, isOver: false };
+export function createUciSession(engine: Engine, door: UciDoor): UciSession {
+  const state: State = {
+    engine,
+    door,
+    waiting: [],
+    place: startPosition(),
+    lines: 1,
+    isThinking: false,
+    heldBack: null,
+    wantsStop: false,
+    hasEnded: false,
+    hasQuit: false,
+  };
+  const isSearching = () => state.isThinking || state.heldBack !== null;
   return {
     handle: (line) => handle(state, line),
+    end() {
+      state.hasEnded = true;
+      answerHeldBack(state);
+    },
     work: () => work(state),
-    isSearching: () => state.search !== null,
-    isOver: () => state.isOver,
+    isSearching,
+    isOver: () => state.hasQuit || (state.hasEnded && !isSearching() && state.waiting.length === 0),
   };
 }
 
-function startPosition(): Position {
-  const parsed = parseFen(START);
-  if (!parsed.ok) throw new Error('the first position of a game');
-  return parsed.value;
+function work(state: State): void {
+  while (!state.hasQuit && state.heldBack === null) {
+    const words = state.waiting.shift();
+    if (words === undefined) return;
+    obey(state, words);
+  }
 }
 
-function work(state: State): string[] {
-  if (state.search === null) return [];
-  const { lines, isDone } = state.search.slice();
-  if (isDone) state.search = null;
-  return lines;
-}
-
-function handle(state: State, line: string): string[] {
-  if (line.length > MOST_CHARACTERS)
-    return [complaint(`a line of at most ${MOST_CHARACTERS} characters`, line)];
+function handle(state: State, line: string): void {
+  if (line.length > MOST_CHARACTERS) {
+    complain(state, `a line of at most ${MOST_CHARACTERS} characters`, line);
+    return;
+  }
   const words = line.trim().split(/\s+/);
+  // Unknown words before a command are passed over, as the protocol wants it.
+  const at = words.findIndex((word) => COMMANDS.includes(word));
+  if (at < 0) {
+    if (words[0] !== '') {
+      complain(state, 'uci, isready, ucinewgame, setoption, position, go, stop or quit', line);
+    }
+    return;
+  }
+  hear(state, words.slice(at));
+}
+
+function hear(state: State, words: string[]): void {
   switch (words[0]) {
-    case '':
-    case 'debug':
-    case 'ponderhit':
-    case 'register':
-      return [];
     case 'uci':
-      return greeting();
+      greet(state);
+      break;
     case 'isready':
-      return ['readyok'];
-    case 'ucinewgame':
-      return isBusy(state) ?? setUp(state, startPosition(), []);
-    case 'setoption':
-      return isBusy(state) ?? setOption(state, line);
-    case 'position':
-      return isBusy(state) ?? readPosition(state, words.slice(1));
-    case 'go':
-      return isBusy(state) ?? go(state, words.slice(1));
+      state.door.say('readyok');
+      break;
     case 'stop':
-      return stop(state);
+      stop(state, words);
+      break;
     case 'quit':
-      state.isOver = true;
-      return stop(state);
+      state.hasQuit = true;
+      answerHeldBack(state);
+      break;
     default:
-      return [complaint('uci, isready, ucinewgame, setoption, position, go, stop or quit', line)];
+      if (state.waiting.length < MOST_WAITING) state.waiting.push(words);
+      else complain(state, `at most ${MOST_WAITING} commands behind a search`, words.join(' '));
   }
 }
 
-function greeting(): string[] {
-  return [
-    `id name Tailpiece ${ENGINE_VERSION}`,
-    'id author the authors of Tailpiece',
-    `option name MultiPV type spin default 1 min 1 max ${MOST_LINES}`,
-    'uciok',
-  ];
-}
-
-function complaint(expected: string, found: string): string {
-  return `info string expected ${expected}, not "${found.trim().slice(0, 80)}"`;
-}
-
-function isBusy(state: State): string[] | null {
-  return state.search === null ? null : ['info string a search is running: say stop first'];
-}
-
-function stop(state: State): string[] {
-  const lines = state.search?.stop() ?? [];
-  state.search = null;
-  return lines;
-}
-
-function setUp(state: State, start: Position, moves: readonly Uci[]): string[] {
-  state.start = start;
-  state.here = start;
-  state.moves = [];
-  for (const uci of moves) {
-    const next = playUci(state.here, uci);
-    if (next === null) return [complaint(`a legal move in ${writeFen(state.here)}`, uci)];
-    state.moves.push(uci);
-    state.here = next;
+function obey(state: State, words: readonly string[]): void {
+  switch (words[0]) {
+    case 'ucinewgame':
+      state.place = startPosition();
+      break;
+    case 'setoption':
+      setOption(state, words.join(' '));
+      break;
+    case 'position':
+      setPosition(state, words.slice(1));
+      break;
+    case 'go':
+      go(state, words.slice(1));
+      break;
+    default:
+    // debug, register, ponderhit, and a stop behind which nothing searches: nothing to do.
   }
-  return [];
 }
 
-function setOption(state: State, line: string): string[] {
-  const match = /^\s*setoption\s+name\s+(.+?)(?:\s+value\s+(.*?))?\s*$/i.exec(line);
-  if (match?.[1]?.toLowerCase() !== 'multipv') return [complaint('setoption name MultiPV value N', line)];
-  const lines = Number(match[2]);
-  if (!Number.isInteger(lines) || lines < 1 || lines > MOST_LINES) {
-    return [complaint(`a number of lines from 1 to ${MOST_LINES}`, line)];
+function greet({ door }: State): void {
+  door.say(`id name Tailpiece ${ENGINE_VERSION}`);
+  door.say('id author the authors of Tailpiece');
+  door.say(`option name MultiPV type spin default 1 min 1 max ${MOST_LINES}`);
+  door.say('uciok');
+}
+
+function complain({ door }: State, expected: string, found: string): void {
+  // What a stranger wrote is cut short, and cannot begin a line of its own.
+  const quoted = found.trim().slice(0, 80).replace(/\p{C}/gu, ' ');
+  door.say(`info string expected ${expected}, not "${quoted}"`);
+}
+
+function answerHeldBack(state: State): void {
+  if (state.heldBack !== null) state.door.say(state.heldBack);
+  state.heldBack = null;
+}
+
+// A `go` that still waits was said before this `stop` and is ended by it too.
+function stop(state: State, words: string[]): void {
+  if (state.waiting.some(([command]) => command === 'go')) state.waiting.push(words);
+  if (state.isThinking) state.wantsStop = true;
+  answerHeldBack(state);
+}
+
+function setPosition(state: State, words: readonly string[]): void {
+  const place = parseUciPosition(words);
+  state.place = place.ok ? place.value : null;
+  if (!place.ok) complain(state, place.reason.expected, place.reason.found);
+}
+
+function setOption(state: State, line: string): void {
+  const match = /^setoption name (.+?)(?: value (.*?))?$/i.exec(line);
+  const lines = Number(match?.[2]);
+  if (match?.[1]?.toLowerCase() !== 'multipv') complain(state, 'setoption name MultiPV value N', line);
+  else if (Number.isInteger(lines) && lines >= 1 && lines <= MOST_LINES) state.lines = lines;
+  else complain(state, `a number of lines from 1 to ${MOST_LINES}`, line);
+}
+
+function go(state: State, words: readonly string[]): void {
+  const { engine, door, place, lines } = state;
+  if (place === null) {
+    complain(state, 'a position that can be played before go', words.join(' '));
+    door.say('bestmove 0000');
+    return;
   }
-  state.lines = lines;
-  return [];
-}
-
-function readPosition(state: State, words: readonly string[]): string[] {
-  const at = words.indexOf('moves');
-  const place = at < 0 ? words : words.slice(0, at);
-  const moves = at < 0 ? [] : words.slice(at + 1);
-  if (place[0] === 'startpos' && place.length === 1) return setUp(state, startPosition(), moves);
-  if (place[0] !== 'fen') return [complaint('position startpos or position fen FEN', words.join(' '))];
-  const fen = place.slice(1).join(' ');
-  const parsed = parseFen(fen);
-  if (!parsed.ok) return [complaint(`a position that can be played (${parsed.reason.code})`, fen)];
-  return setUp(state, parsed.value, moves);
-}
-
-function go(state: State, words: readonly string[]): string[] {
-  const order = parseGo(words, state.here.turn);
-  if (!order.ok) return [complaint(order.reason.expected, words.join(' '))];
-  const end = positionEnd(state.here);
-  if (end === 'checkmate') return ['info depth 0 score mate 0', 'bestmove (none)'];
-  if (end === 'stalemate') return ['info depth 0 score cp 0', 'bestmove (none)'];
-  if (order.value.mate !== null) {
-    const found = announceMate(state, order.value, order.value.mate);
-    if (found !== null) return found;
-  }
-  state.search = createUciSearch(state.engine, {
-    start: state.start,
-    moves: state.moves,
-    here: state.here,
-    lines: state.lines,
-    go: order.value,
-  });
-  return [];
-}
-
-/** `go mate N`: the exhaustive prover; null where it finds none in its nodes, and a search answers. */
-function announceMate(state: State, { nodes }: UciGo, bound: number): string[] | null {
-  const fen = writeFen(state.here);
-  const found = findMate(state.engine, { fen, bound, proofNodes: nodes ?? 20_000_000 });
-  if (found.mateIn === null || found.move === null) return null;
-  return [
-    `info depth ${2 * found.mateIn - 1} score mate ${found.mateIn} nodes ${found.nodes} pv ${found.move}`,
-    `bestmove ${found.move}`,
-  ];
+  const read = parseGo(words, place.here.turn);
+  for (const expected of read.complaints) complain(state, expected, words.join(' '));
+  state.isThinking = true;
+  state.wantsStop = state.waiting.some(([command]) => command === 'stop');
+  const shouldStop = (): boolean => {
+    door.listen();
+    return state.wantsStop || state.hasQuit || (state.hasEnded && read.go.isInfinite);
+  };
+  const best = runUciSearch(engine, { place, lines, go: read.go }, { say: door.say, shouldStop });
+  state.isThinking = false;
+  const mayAnswer = !read.go.isInfinite || state.wantsStop || state.hasQuit || state.hasEnded;
+  if (mayAnswer) door.say(best);
+  else state.heldBack = best;
 }

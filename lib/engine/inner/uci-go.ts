@@ -1,6 +1,5 @@
 // What does a `go` command ask for? Times become nodes: the engine keeps no clock (rule V0).
 
-import { ok, type Result, refuse } from '#lib/kit/result.ts';
 import type { Uci } from '#lib/rules/move.ts';
 import type { Side } from '#lib/rules/position.ts';
 
@@ -14,10 +13,10 @@ export interface UciGo {
   readonly searchMoves: readonly Uci[];
 }
 
-/** What was expected where the words could not be read. */
-export interface GoReason {
-  readonly code: 'go';
-  readonly expected: string;
+/** A `go` and what was expected where some of its words could not be read. */
+export interface ReadGo {
+  readonly go: UciGo;
+  readonly complaints: readonly string[];
 }
 
 /** A millisecond of a clock counts as so many nodes. */
@@ -37,8 +36,8 @@ const NUMBERS = new Set([
   'winc',
   'binc',
   'movestogo',
-  'perft',
 ]);
+const KNOWN = 'go with nodes, depth, mate, movetime, clocks, searchmoves or infinite';
 const MOVE = /^[a-h][1-8][a-h][1-8][qrbn]?$/;
 
 function clockNodes(numbers: ReadonlyMap<string, number>, turn: Side): number | null {
@@ -51,40 +50,48 @@ function clockNodes(numbers: ReadonlyMap<string, number>, turn: Side): number | 
   return Math.max(1000, Math.round(share * NODES_A_MS));
 }
 
-/** Reads the words after `go`, for the side to move. */
-export function parseGo(words: readonly string[], turn: Side): Result<UciGo, GoReason> {
+/**
+ * Reads the words after `go`, for the side to move. Who said `go` waits for a best move, so a word that
+ * cannot be read is passed over, as the protocol wants it, and told of.
+ */
+export function parseGo(words: readonly string[], turn: Side): ReadGo {
   const numbers = new Map<string, number>();
+  const complaints: string[] = [];
   let isInfinite = false;
   let searchMoves: string[] = [];
   for (let at = 0; at < words.length; at += 1) {
     const word = words[at] ?? '';
     if (word === 'infinite') isInfinite = true;
     else if (word === 'searchmoves') {
-      const rest = words.slice(at + 1);
-      const end = rest.findIndex((one) => !MOVE.test(one));
-      searchMoves = end < 0 ? rest : rest.slice(0, end);
-      if (searchMoves.length === 0)
-        return refuse({ code: 'go', expected: 'moves like e2e4 after searchmoves' });
+      searchMoves = movesAt(words, at + 1);
+      if (searchMoves.length === 0) complaints.push('moves like e2e4 after searchmoves');
       at += searchMoves.length;
-    } else if (word !== 'ponder') {
+    } else if (NUMBERS.has(word)) {
       const number = Number(words[at + 1]);
-      if (!NUMBERS.has(word) || word === 'perft') {
-        return refuse({
-          code: 'go',
-          expected: 'go with nodes, depth, mate, movetime, clocks, searchmoves or infinite',
-        });
-      }
-      if (!Number.isInteger(number) || number < (word.endsWith('time') ? -1e9 : 0) || number > 1e12) {
-        return refuse({ code: 'go', expected: `a whole number after ${word}` });
-      }
-      numbers.set(word, number);
-      at += 1;
-    }
+      const least = word.endsWith('time') ? -1e9 : 0;
+      if (Number.isInteger(number) && number >= least && number <= 1e12) numbers.set(word, number);
+      else complaints.push(`a whole number after ${word}`);
+      // The next word is this one's, unless it has a sense of its own.
+      if (!NUMBERS.has(words[at + 1] ?? '') && words[at + 1] !== 'infinite') at += 1;
+    } else if (word !== 'ponder') complaints.push(KNOWN);
   }
+  return { go: { ...limits(numbers, isInfinite, turn), isInfinite, searchMoves }, complaints };
+}
+
+function movesAt(words: readonly string[], from: number): string[] {
+  const rest = words.slice(from);
+  const end = rest.findIndex((one) => !MOVE.test(one));
+  return end < 0 ? rest : rest.slice(0, end);
+}
+
+function limits(
+  numbers: ReadonlyMap<string, number>,
+  isInfinite: boolean,
+  turn: Side,
+): Pick<UciGo, 'nodes' | 'depth' | 'mate'> {
   const depth = numbers.get('depth') ?? null;
   const mate = numbers.get('mate') ?? null;
   const asked = numbers.get('nodes') ?? clockNodes(numbers, turn);
-  const isOpen = isInfinite || depth !== null;
-  const nodes = asked ?? (isOpen ? null : mate === null ? DEFAULT_NODES : null);
-  return ok({ nodes, depth, mate, isInfinite, searchMoves });
+  const isOpen = isInfinite || depth !== null || mate !== null;
+  return { nodes: asked ?? (isOpen ? null : DEFAULT_NODES), depth, mate };
 }

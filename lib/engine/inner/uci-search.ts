@@ -1,155 +1,164 @@
-// One running search of a UCI conversation, done in slices of nodes so that "stop" is heard.
+// One search of a UCI conversation: for `go mate` the exhaustive prover first, else and then the search,
+// depth after depth. Both ask often whether to stop.
 
 import type { Uci } from '#lib/rules/move.ts';
-import type { Position } from '#lib/rules/position.ts';
+import { writeFen } from '#lib/rules/write-fen.ts';
 import { type Engine, loadPosition } from '../create-engine.ts';
+import { findMate } from '../find-mate.ts';
 import { listLegal, uciOf } from '../kernel-moves.ts';
 import { MOST_DEPTH, mateMoves } from '../search-position.ts';
 import { OUTPUT } from './kernel-calls.ts';
 import { providePawnEnding } from './pawn-ending.ts';
 import type { UciGo } from './uci-go.ts';
-
-/** The search at hand. */
-export interface UciSearch {
-  slice(): { lines: string[]; isDone: boolean };
-  stop(): string[];
-}
+import type { UciPosition } from './uci-position.ts';
 
 /** Where and what to search. */
 export interface UciOrder {
-  readonly start: Position;
-  /** Moves from there; repetitions among them count. */
-  readonly moves: readonly Uci[];
-  readonly here: Position;
+  readonly place: UciPosition;
+  /** How many first moves to tell of. */
   readonly lines: number;
   readonly go: UciGo;
 }
 
-interface Line {
-  value: number;
-  pv: Uci[];
+/** Whom the search tells its lines, and whom it asks, every 32,768 nodes, whether to stop. */
+export interface UciListener {
+  say(line: string): void;
+  shouldStop(): boolean;
 }
 
-interface Progress {
+interface Line {
+  readonly value: number;
+  readonly pv: readonly Uci[];
+}
+
+interface Search {
   readonly engine: Engine;
   readonly order: UciOrder;
-  readonly kernelMoves: ReadonlyMap<Uci, number>;
-  readonly isLeftOut: (uci: Uci) => boolean;
-  /** Lines of the last completed depth, best first, and those of the depth at hand. */
+  readonly listener: UciListener;
+  /** First moves to choose from, as the kernel writes them. */
+  readonly wanted: ReadonlyMap<Uci, number>;
+  readonly leftOut: readonly number[];
+  /** Lines of the last completed depth, best first. */
   done: Line[];
-  open: Line[];
-  depth: number;
-  nodes: number;
 }
 
-const LEAST_SLICE = 250_000;
-/** A slice is at most this part of the nodes spent: a depth that does not fit into one must come to its end. */
-const SLICE_SHARE = 6;
 const NODES_WITHOUT_MATE = 2_000_000;
+/** What `go mate` spends where no number of nodes is said: some twenty seconds. */
+const PROOF_NODES = 200_000_000;
+/** No mate is looked for that takes longer. */
+const MOST_MOVES = 100;
+const NO_LIMIT = Number.MAX_SAFE_INTEGER;
 
-/** Puts the start position on the board and plays the moves, so that the kernel knows what stood before. */
-function setUp(engine: Engine, order: UciOrder): void {
+/** Searches to the end, or until told to stop; the `bestmove` line comes out, and is left to the caller to say. */
+export function runUciSearch(engine: Engine, order: UciOrder, listener: UciListener): string {
+  loadPosition(engine, order.place.here);
+  const legal = listLegal(engine);
+  if (legal.length === 0) {
+    listener.say(`info depth 0 score ${engine.calls.inCheck() === 1 ? 'mate 0' : 'cp 0'}`);
+    return 'bestmove 0000';
+  }
+  const named = legal.filter(({ uci }) => order.go.searchMoves.includes(uci));
+  const chosen = named.length > 0 ? named : legal;
+  const search: Search = {
+    engine,
+    order,
+    listener,
+    wanted: new Map(chosen.map(({ uci, move }) => [uci, move])),
+    leftOut: legal.filter((one) => !chosen.includes(one)).map(({ move }) => move),
+    done: [],
+  };
+  const mate = named.length > 0 ? null : announceMate(search);
+  if (mate !== null) return `bestmove ${mate}`;
+  deepen(search);
+  return bestMove(search);
+}
+
+/** `go mate N`: the prover's move, or null where it finds none in its nodes, is stopped or was not asked. */
+function announceMate({ engine, order, listener }: Search): Uci | null {
+  const { mate: bound, nodes } = order.go;
+  if (bound === null) return null;
+  const found = findMate(engine, {
+    fen: writeFen(order.place.here),
+    bound: Math.min(bound, MOST_MOVES),
+    proofNodes: nodes ?? PROOF_NODES,
+    shouldStop: listener.shouldStop,
+  });
+  if (found.mateIn === null || found.move === null) return null;
+  listener.say(
+    `info depth ${2 * found.mateIn - 1} score mate ${found.mateIn} nodes ${found.nodes} pv ${found.move}`,
+  );
+  return found.move;
+}
+
+/** Puts the start on the board and plays the moves, so that the kernel knows what stood before. */
+function setUp(engine: Engine, { start, moves }: UciPosition): void {
   providePawnEnding(engine);
-  loadPosition(engine, order.start);
-  for (const uci of order.moves) {
+  loadPosition(engine, start);
+  for (const uci of moves) {
     const move = listLegal(engine).find((one) => one.uci === uci)?.move;
     if (move === undefined) throw new Error(`${uci} was legal when it was read`);
     engine.calls.make(move);
   }
 }
 
-/** Begins a search; nothing is searched before the first slice. */
-export function createUciSearch(engine: Engine, order: UciOrder): UciSearch {
-  setUp(engine, order);
-  const kernelMoves = new Map(listLegal(engine).map(({ move, uci }) => [uci, move]));
-  const wanted = new Set(order.go.searchMoves.filter((uci) => kernelMoves.has(uci)));
-  const progress: Progress = {
-    engine,
-    order,
-    kernelMoves,
-    isLeftOut: (uci) => wanted.size > 0 && !wanted.has(uci),
-    done: [],
-    open: [],
-    depth: 1,
-    nodes: 0,
-  };
+function nodeLimit({ nodes, mate }: UciGo): number {
+  return nodes ?? (mate === null ? NO_LIMIT : NODES_WITHOUT_MATE);
+}
+
+function deepen(search: Search): void {
+  const { engine, order, listener } = search;
+  setUp(engine, order.place);
   engine.calls.beginSearch();
-  return { slice: () => slice(progress), stop: () => [bestMove(progress)] };
-}
-
-function nodeLimit({ order }: Progress): number {
-  const { nodes, mate } = order.go;
-  return nodes ?? (mate === null ? Number.POSITIVE_INFINITY : NODES_WITHOUT_MATE);
-}
-
-function wantedLines({ order, kernelMoves, isLeftOut }: Progress): number {
-  const candidates = [...kernelMoves.keys()].filter((uci) => !isLeftOut(uci)).length;
-  return Math.min(order.lines, candidates);
-}
-
-function isFinished(progress: Progress): boolean {
-  const { go } = progress.order;
-  if (progress.kernelMoves.size === 0) return true;
-  if (go.isInfinite) return progress.depth > MOST_DEPTH;
-  return (
-    progress.nodes >= nodeLimit(progress) || progress.depth > Math.min(go.depth ?? MOST_DEPTH, MOST_DEPTH)
-  );
-}
-
-function slice(progress: Progress): { lines: string[]; isDone: boolean } {
-  const { calls } = progress.engine;
-  const lines: string[] = [];
-  const room = Math.max(LEAST_SLICE, progress.nodes / SLICE_SHARE);
-  const limit = Math.min(room, nodeLimit(progress) - progress.nodes);
-  if (limit > 0 && progress.kernelMoves.size > 0) {
-    calls.startNodes(BigInt(Math.max(1, Math.round(limit))));
-    while (!isFinished(progress) && searchLine(progress)) {
-      if (progress.open.length < wantedLines(progress)) continue;
-      progress.done = progress.open;
-      progress.open = [];
-      lines.push(...infoLines(progress));
-      progress.depth += 1;
+  engine.calls.startNodes(BigInt(Math.max(1, nodeLimit(order.go))));
+  engine.onPoll = listener.shouldStop;
+  const deepest = Math.min(order.go.isInfinite ? MOST_DEPTH : (order.go.depth ?? MOST_DEPTH), MOST_DEPTH);
+  try {
+    for (let depth = 1; depth <= deepest; depth += 1) {
+      const lines = searchDepth(search, depth);
+      if (lines === null) return;
+      search.done = lines.sort((a, b) => b.value - a.value);
+      for (const line of infoLines(search, depth)) listener.say(line);
     }
-    progress.nodes += Number(calls.nodesSoFar());
+  } finally {
+    engine.onPoll = null;
   }
-  // After "infinite" only "stop" may bring the best move, even if there is nothing more to search.
-  const isDone = isFinished(progress) && !progress.order.go.isInfinite;
-  return { lines: isDone ? [...lines, bestMove(progress)] : lines, isDone };
 }
 
-/** The next line of the depth at hand; false where the nodes of the slice ran out. */
-function searchLine(progress: Progress): boolean {
-  const { engine, open, depth } = progress;
+/** As many lines of one depth as are wanted, or null where nodes or patience ran out. */
+function searchDepth({ engine, order, wanted, leftOut, done }: Search, depth: number): Line[] | null {
   const { calls } = engine;
-  calls.leaveNoneOut();
-  for (const [uci, move] of progress.kernelMoves) {
-    if (progress.isLeftOut(uci) || open.some(({ pv }) => pv[0] === uci)) calls.leaveOut(move);
+  const lines: Line[] = [];
+  const count = Math.min(order.lines, wanted.size);
+  while (lines.length < count) {
+    calls.leaveNoneOut();
+    for (const move of leftOut) calls.leaveOut(move);
+    for (const { pv } of lines) calls.leaveOut(wanted.get(pv[0] ?? '') ?? 0);
+    calls.aimAt(done[lines.length]?.value ?? lines.at(-1)?.value ?? 0);
+    if (calls.searchDepth(depth) !== 1) return null;
+    lines.push({ value: calls.searchValue(), pv: readLine(engine) });
   }
-  calls.aimAt(progress.done[open.length]?.value ?? open.at(-1)?.value ?? 0);
-  if (calls.searchDepth(depth) !== 1) return false;
-  const length = calls.searchLine();
+  return lines;
+}
+
+function readLine(engine: Engine): Uci[] {
+  const length = engine.calls.searchLine();
   const bytes = engine.bytes();
-  const pv = Array.from({ length }, (_, n) => uciOf(bytes.getUint32(OUTPUT + 4 * n, true)));
-  open.push({ value: calls.searchValue(), pv: pv.filter((uci) => uci !== null) });
-  return true;
+  const line = Array.from({ length }, (_, n) => uciOf(bytes.getUint32(OUTPUT + 4 * n, true)));
+  return line.filter((uci) => uci !== null);
 }
 
-function infoLines({ engine, done, depth, nodes }: Progress): string[] {
-  const total = nodes + Number(engine.calls.nodesSoFar());
-  return [...done]
-    .sort((a, b) => b.value - a.value)
-    .map(({ value, pv }, i) => {
-      const mate = mateMoves(value);
-      const score = mate === null ? `cp ${value}` : `mate ${mate}`;
-      return `info depth ${depth} multipv ${i + 1} score ${score} nodes ${total} pv ${pv.join(' ')}`;
-    });
+function infoLines({ engine, done }: Search, depth: number): string[] {
+  const nodes = engine.calls.nodesSoFar();
+  return done.map(({ value, pv }, at) => {
+    const mate = mateMoves(value);
+    const score = mate === null ? `cp ${value}` : `mate ${mate}`;
+    return `info depth ${depth} multipv ${at + 1} score ${score} nodes ${nodes} pv ${pv.join(' ')}`;
+  });
 }
 
-function bestMove(progress: Progress): string {
-  const [best] = [...progress.done].sort((a, b) => b.value - a.value);
+function bestMove({ done, wanted }: Search): string {
+  const [move, reply] = done[0]?.pv ?? [];
   // Stopped before the first depth was complete: any move is better than none.
-  const [fallback] = [...progress.kernelMoves.keys()].filter((uci) => !progress.isLeftOut(uci)).sort();
-  const [move, reply] = best?.pv ?? [];
-  if (move === undefined) return `bestmove ${fallback ?? '(none)'}`;
+  if (move === undefined) return `bestmove ${[...wanted.keys()][0] ?? '0000'}`;
   return reply === undefined ? `bestmove ${move}` : `bestmove ${move} ponder ${reply}`;
 }
