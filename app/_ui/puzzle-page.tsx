@@ -5,6 +5,7 @@ import { say } from '#lib/words/format.ts';
 import { linkFor, type Viewer } from '../_http/viewer.ts';
 import { BoardFigure } from './board-figure.tsx';
 import { ClosingLine } from './closing-line.tsx';
+import { Corrections } from './corrections.tsx';
 import { exampleMove } from './example-move.ts';
 import { renderPage } from './html-page.tsx';
 import { episodeLabel, taskHeadline } from './puzzle-heads.ts';
@@ -64,6 +65,7 @@ function Puzzle({ puzzle, now, viewer, headline, path }: PuzzleProps): ReactElem
         }
       />
       <div className="body">
+        <Corrections puzzle={puzzle} locale={locale} />
         <ClosingLine puzzle={puzzle} now={now} locale={locale} />
         {isOpen ? (
           <>

@@ -7,6 +7,7 @@ import { say } from '#lib/words/format.ts';
 import { linkFor, type Viewer } from '../_http/viewer.ts';
 import { BoardFigure } from './board-figure.tsx';
 import { ZonedTime } from './closing-line.tsx';
+import { Corrections } from './corrections.tsx';
 import { renderPage } from './html-page.tsx';
 import { LedgerTable, MarkWords, outcomeHeadline } from './mark-view.tsx';
 import { lettersOf } from './piece-letters.ts';
@@ -76,6 +77,7 @@ function Receipt(input: ReceiptInput & { readonly title: string }): ReactElement
       </div>
       <ReceiptBoard {...input} />
       <div className="body stack">
+        <Corrections puzzle={shown.puzzle} locale={locale} />
         {shown.mark === null || shown.mark.ledger.rows.length === 0 ? null : (
           <LedgerTable ledger={shown.mark.ledger} locale={locale} turn={shown.puzzle.turn} />
         )}

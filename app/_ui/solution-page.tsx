@@ -9,6 +9,7 @@ import type { Locale } from '#lib/words/locale.ts';
 import { spokenMove } from '#lib/words/spoken-moves.ts';
 import { linkFor, type Viewer } from '../_http/viewer.ts';
 import { BoardFigure } from './board-figure.tsx';
+import { Corrections } from './corrections.tsx';
 import { FirstMovesTable } from './first-moves-table.tsx';
 import { renderPage } from './html-page.tsx';
 import { type LineLinks, PlayableLines } from './playable-lines.tsx';
@@ -82,6 +83,7 @@ function Solution(input: SolutionInput & { readonly title: string }): ReactEleme
         }}
       />
       <div className="body stack">
+        <Corrections puzzle={puzzle} locale={locale} />
         <PlayableLines lines={shown.lines} start={start.value} at={at} links={links} locale={locale} />
         <p className="links label">
           <a href={linkFor(viewer, path, {}, '#board')} data-fen={puzzle.fen} data-uci="">

@@ -13,6 +13,8 @@ export type DeskDeed =
   | 'create-puzzle'
   | 'publish-puzzle'
   | 'close-puzzle'
+  | 'extend-puzzle'
+  | 'amend-puzzle'
   | 'reveal-puzzle'
   | 'void-puzzle'
   | 'change-show'

@@ -3,6 +3,7 @@
 
 import type { PuzzleTerms, SchemeName, Task } from '#lib/book/terms.ts';
 import type { Scheme } from '#lib/marking/schemes.ts';
+import type { PublicCorrection } from './correction.ts';
 import { type PuzzleMoments, type PuzzleState, stateAt } from './puzzle-state.ts';
 import { mayBeSeen } from './what-may-be-seen.ts';
 
@@ -29,6 +30,10 @@ export interface PublicPuzzle {
   readonly closesAt: Date;
   /** The host's time zone, an IANA name, in which times are said beside the viewer's own. */
   readonly zone: string;
+  /** Number of the terms shown, which an answer may name as seen (rule A6). */
+  readonly revision: number;
+  /** Correction notices, newest first. */
+  readonly corrections: readonly PublicCorrection[];
 }
 
 /** The stored facts that a public puzzle is made from. Published lines are not among them, on purpose. */
@@ -41,6 +46,8 @@ export interface PublicPuzzleFacts extends PuzzleMoments {
   readonly howFar: string;
   readonly zone: string;
   readonly scheme: Scheme;
+  readonly revision: number;
+  readonly corrections: readonly PublicCorrection[];
   readonly terms: Pick<PuzzleTerms, 'fen' | 'task' | 'anyDefence' | 'mateWritten' | 'scheme'>;
 }
 
@@ -74,5 +81,15 @@ export function toPublicPuzzle(facts: PublicPuzzleFacts, now: Date): PublicPuzzl
     opensAt: facts.opensAt,
     closesAt: facts.closesAt,
     zone: facts.zone,
+    revision: facts.revision,
+    corrections: facts.corrections.map((one) => toPublicCorrection(one, state)),
   };
+}
+
+// Rule T2: that a solution was corrected is told along with the solution. Until then such a notice says
+// that the puzzle was checked again.
+function toPublicCorrection(stored: PublicCorrection, state: PuzzleState): PublicCorrection {
+  const { kind, at, note, changed, from, to } = stored;
+  const isOut = mayBeSeen('solution', 'public', state);
+  return { kind, at, note, changed: changed.filter((one) => one !== 'keys' || isOut), from, to };
 }

@@ -29,6 +29,8 @@ export interface PuzzleRecord extends PuzzleMoments {
   readonly secondOpinion: unknown;
   readonly engineVersion: string | null;
   readonly closedAt: Date | null;
+  /** Number of the terms in force (rule A6). */
+  readonly revision: number;
   readonly createdBy: number | null;
   readonly createdAt: Date;
   readonly now: Date;
@@ -91,6 +93,7 @@ function toRecord(row: Row, now: Date): PuzzleRecord {
     verifiedAt: row.verifiedAt,
     publishedAt: row.publishedAt,
     closedAt: row.closedAt,
+    revision: row.revision,
     revealedAt: row.revealedAt,
     voidedAt: row.voidedAt,
     createdBy: row.createdBy,

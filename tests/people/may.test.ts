@@ -10,6 +10,8 @@ const rows: [DeskDeed, boolean][] = [
   ['create-puzzle', false],
   ['publish-puzzle', false],
   ['close-puzzle', false],
+  ['extend-puzzle', false],
+  ['amend-puzzle', false],
   ['reveal-puzzle', false],
   ['void-puzzle', false],
   ['change-show', false],

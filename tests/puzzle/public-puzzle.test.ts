@@ -28,6 +28,8 @@ const facts: PublicPuzzleFacts & { notes: string } = {
   closesAt: new Date('2026-11-27T18:00:00Z'),
   revealedAt: null,
   voidedAt: null,
+  revision: 1,
+  corrections: [],
 };
 
 describe('[T2] the public puzzle', () => {
@@ -39,6 +41,7 @@ describe('[T2] the public puzzle', () => {
     expect(Object.keys(shown ?? {}).sort()).toEqual([
       'anyDefence',
       'closesAt',
+      'corrections',
       'episodeNumber',
       'episodeTitle',
       'fen',
@@ -46,6 +49,7 @@ describe('[T2] the public puzzle', () => {
       'mateWritten',
       'opensAt',
       'points',
+      'revision',
       'scheme',
       'showName',
       'slug',
@@ -70,5 +74,23 @@ describe('[T2] the public puzzle', () => {
 
   test('[T2] the state is said for the moment asked', () => {
     expect(toPublicPuzzle(facts, new Date('2026-11-27T18:00:00Z'))?.state).toBe('closed');
+  });
+
+  test('[T2] that a solution was corrected is told with the solution, not before', () => {
+    const at = new Date('2026-11-22T00:00:00Z');
+    const correction = {
+      kind: 'amended',
+      at,
+      note: 'Sorry.',
+      changed: ['task', 'keys'],
+      from: null,
+      to: null,
+    } as const;
+    const corrected = { ...facts, revision: 2, corrections: [{ ...correction, report: 'SECRET' }] };
+    const closed = toPublicPuzzle(corrected, new Date('2026-11-28T00:00:00Z'));
+    expect(closed?.corrections).toEqual([{ ...correction, changed: ['task'] }]);
+    const revealed = toPublicPuzzle({ ...corrected, revealedAt: at }, new Date('2026-11-28T00:00:00Z'));
+    expect(revealed?.corrections).toEqual([correction]);
+    expect(JSON.stringify(revealed)).not.toContain('SECRET');
   });
 });

@@ -1,3 +1,5 @@
+import type { NoteReason } from '#lib/usecases/puzzles/correction-note.ts';
+import type { ExtendReason } from '#lib/usecases/puzzles/extend-puzzle.ts';
 import type { PublishReason } from '#lib/usecases/puzzles/publish-puzzle.ts';
 import { say } from '#lib/words/format.ts';
 import type { Locale } from '#lib/words/locale.ts';
@@ -11,5 +13,22 @@ export function sayDeedReason(reason: PublishReason, locale: Locale): string {
       return say(locale, 'desk.refused-published-line-fails', { lines: reason.lines });
     default:
       return say(locale, `desk.refused-${reason.code}`);
+  }
+}
+
+/** Why a correction was refused (rule A6). */
+export function sayCorrectionReason(reason: ExtendReason | NoteReason, locale: Locale): string {
+  switch (reason.code) {
+    case 'note-too-long':
+      return say(locale, 'desk.refused-note-too-long', { length: reason.length, most: reason.most });
+    case 'note-empty':
+      return say(locale, 'desk.refused-note-empty');
+    case 'zone':
+      return say(locale, 'desk.wrong-zone');
+    case 'time':
+    case 'time-skipped':
+      return say(locale, `desk.wrong-${reason.code}`, { field: reason.field, found: reason.found });
+    default:
+      return sayDeedReason(reason, locale);
   }
 }

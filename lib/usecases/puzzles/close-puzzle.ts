@@ -3,8 +3,11 @@
 
 import { ok, type Result, refuse } from '#lib/kit/result.ts';
 import { type DeedReason, nextState } from '#lib/puzzle/next-state.ts';
+import { stateAt } from '#lib/puzzle/puzzle-state.ts';
+import { mayBeSeen } from '#lib/puzzle/what-may-be-seen.ts';
 import { enqueue } from '#lib/queue/enqueue.ts';
 import { inTransaction } from '#lib/store/client.ts';
+import { appendCorrection } from '#lib/store/corrections.ts';
 import { appendLog } from '#lib/store/log.ts';
 import { saveClosedByHand, saveClosedByTime, saveCloseMoved } from '#lib/store/puzzle-moments.ts';
 import { loadPuzzle } from '#lib/store/puzzles.ts';
@@ -41,23 +44,39 @@ export async function closeByTime(puzzleId: number): Promise<boolean> {
   });
 }
 
-/** Moves the close. Which answers are in time is decided anew for all of them; one entry tells it. */
+/**
+ * Moves the close. Which answers are in time is decided anew for all of them; one entry tells it, and where
+ * the public knew the former close, a notice (rule A6). Nobody who was told "in time" becomes late by it.
+ */
 export async function moveClose(deed: {
   readonly puzzleId: number;
   readonly memberId: number | null;
   readonly closesAt: Date;
+  /** The host's words for the notice. */
+  readonly note?: string;
 }): Promise<Result<null, CloseReason>> {
   return inTransaction(async (tx) => {
-    const { puzzleId, memberId, closesAt } = deed;
+    const { puzzleId, memberId, closesAt, note = '' } = deed;
     const puzzle = await loadPuzzle(tx, { id: puzzleId });
     if (puzzle === null) return refuse({ code: 'unknown-puzzle' });
+    const state = stateAt(puzzle, puzzle.now);
+    if (state === 'revealed' || state === 'void')
+      return refuse({ code: 'wrong-state', state, expected: ['published', 'open', 'closed'] });
     const { opensAt } = puzzle;
-    if (opensAt !== null && closesAt <= opensAt)
-      return refuse({ code: 'close-not-after-opening', state: 'published' });
-    if (puzzle.revealedAt !== null)
-      return refuse({ code: 'wrong-state', state: 'revealed', expected: ['published', 'open', 'closed'] });
+    if (opensAt !== null && closesAt <= opensAt) return refuse({ code: 'close-not-after-opening', state });
+    const isEarlier = puzzle.closesAt !== null && closesAt < puzzle.closesAt;
+    if (isEarlier && closesAt < puzzle.now) return refuse({ code: 'close-is-past', state });
+    if (mayBeSeen('puzzle', 'public', state) && puzzle.closesAt !== null)
+      await appendCorrection(tx, {
+        puzzleId,
+        kind: 'extended',
+        note,
+        details: { from: puzzle.closesAt.toISOString(), to: closesAt.toISOString() },
+        revision: puzzle.revision,
+        memberId,
+      });
     await saveCloseMoved(tx, puzzleId, closesAt);
-    await gradeAgain(tx, puzzle, { answers: 'all', reason: '', memberId });
+    await gradeAgain(tx, puzzle, { answers: 'all', reason: note, memberId });
     await enqueue(tx, 'mark-answers', { puzzleId });
     await enqueue(tx, 'close-puzzle', { puzzleId }, closesAt);
     const details = { from: puzzle.closesAt?.toISOString() ?? '', to: closesAt.toISOString() };

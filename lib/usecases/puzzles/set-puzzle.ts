@@ -35,9 +35,15 @@ export type TypedReason =
   | { readonly code: 'title-too-long'; readonly most: number }
   | { readonly code: 'episode-number' }
   | { readonly code: 'zone' }
-  | { readonly code: 'time'; readonly field: TimeField; readonly found: string }
-  | { readonly code: 'time-skipped'; readonly field: TimeField; readonly found: string }
+  | TimeReason
   | { readonly code: 'no-season' };
+
+/** Why a typed time is no moment. */
+export interface TimeReason {
+  readonly code: 'time' | 'time-skipped';
+  readonly field: TimeField;
+  readonly found: string;
+}
 
 /** The two times of the form. */
 export type TimeField = 'opensAt' | 'closesAt';
@@ -99,7 +105,7 @@ export async function setPuzzle(typed: TypedPuzzle): Promise<Result<number, Type
  * The moment of a typed time. Of an hour that a zone has twice, the opening takes the earlier and the
  * close the later one: nobody loses time by it, and the page names the offset.
  */
-export function momentOf(text: string, field: TimeField, zone: string): Result<Date, TypedReason> {
+export function momentOf(text: string, field: TimeField, zone: string): Result<Date, TimeReason> {
   const found = text.slice(0, 40);
   const wall = parseWallTime(text);
   if (wall === null) return refuse({ code: 'time', field, found });

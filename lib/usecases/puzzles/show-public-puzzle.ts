@@ -7,6 +7,7 @@ import { type PublicPuzzle, toPublicPuzzle } from '#lib/puzzle/public-puzzle.ts'
 import { stateAt } from '#lib/puzzle/puzzle-state.ts';
 import { mayBeSeen } from '#lib/puzzle/what-may-be-seen.ts';
 import { db } from '#lib/store/client.ts';
+import { listCorrections } from '#lib/store/corrections.ts';
 import { loadPuzzle, loadPuzzleScheme, type PuzzleRecord } from '#lib/store/puzzles.ts';
 import type { Locale } from '#lib/words/locale.ts';
 import { loadBook } from '../answers/loaded-book.ts';
@@ -53,6 +54,8 @@ export async function publicView(record: PuzzleRecord, locale: Locale): Promise<
       closesAt: record.closesAt,
       revealedAt: record.revealedAt,
       voidedAt: record.voidedAt,
+      revision: record.revision,
+      corrections: await listCorrections(db(), record.id),
     },
     record.now,
   );

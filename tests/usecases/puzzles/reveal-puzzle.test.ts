@@ -3,6 +3,7 @@ import { stateAt } from '#lib/puzzle/puzzle-state.ts';
 import { db } from '#lib/store/client.ts';
 import { loadPuzzle } from '#lib/store/puzzles.ts';
 import { revealPuzzle } from '#lib/usecases/puzzles/reveal-puzzle.ts';
+import { showPublicPuzzle } from '#lib/usecases/puzzles/show-public-puzzle.ts';
 import { buildPuzzle, buildShow } from '../../support/build-show.ts';
 import { givenDatabase } from '../../support/database.ts';
 import { loggedOf } from '../../support/deeds.ts';
@@ -43,6 +44,18 @@ test('[A6] a published puzzle is declared void, and a void one is neither reveal
   expect(refused(await revealPuzzle({ puzzleId, memberId: null })).code).toBe('wrong-state');
   expect(refused(await revealPuzzle({ puzzleId, memberId: null, asVoid: true })).code).toBe('wrong-state');
   expect(await loggedOf(puzzleId)).toEqual([['puzzle-voided', {}]]);
+});
+
+test('[A6] a void puzzle carries a notice with the host’s words, gives no points, and says thank you', async () => {
+  const { puzzleId, slug } = await buildPuzzle(await buildShow());
+  expect(
+    (await revealPuzzle({ puzzleId, memberId: null, asVoid: true, note: 'A pawn was lost in print.' })).ok,
+  ).toBe(true);
+  const shown = await showPublicPuzzle({ slug, locale: 'en' });
+  expect(shown.ok && shown.value.puzzle).toMatchObject({
+    state: 'void',
+    corrections: [{ kind: 'void', note: 'A pawn was lost in print.', changed: [] }],
+  });
 });
 
 test('a puzzle that is not there is refused', async () => {

@@ -1,22 +1,24 @@
 'use server';
 
 import { revalidatePath } from 'next/cache';
+import type { Result } from '#lib/kit/result.ts';
 import type { DeskDeed } from '#lib/people/may.ts';
 import type { Host } from '#lib/usecases/people/admit-member.ts';
-import { closePuzzle } from '#lib/usecases/puzzles/close-puzzle.ts';
+import { type CloseReason, closePuzzle } from '#lib/usecases/puzzles/close-puzzle.ts';
+import { type NoteReason, noteOf } from '#lib/usecases/puzzles/correction-note.ts';
 import { openDeskPuzzle } from '#lib/usecases/puzzles/open-desk-puzzle.ts';
-import { publishPuzzle } from '#lib/usecases/puzzles/publish-puzzle.ts';
+import { type PublishReason, publishPuzzle } from '#lib/usecases/puzzles/publish-puzzle.ts';
 import { revealPuzzle } from '#lib/usecases/puzzles/reveal-puzzle.ts';
 import { say } from '#lib/words/format.ts';
 import { requireDoer } from '../../../_auth/require-host.ts';
 import { puzzleNumber } from '../../_parts/find-puzzle.ts';
 import { type FormState, noteState, problemState, textOf } from '../../_parts/form-state.ts';
-import { sayDeedReason } from '../../_parts/say-deed-reason.ts';
+import { sayCorrectionReason } from '../../_parts/say-deed-reason.ts';
 
 type Deed = (
   host: Host,
   puzzleId: number,
-) => ReturnType<typeof publishPuzzle> | ReturnType<typeof closePuzzle>;
+) => Promise<Result<unknown, CloseReason | PublishReason | NoteReason>>;
 
 /** Does one deed to the puzzle that the form names, if it is the host's and the right is there. */
 async function done(form: FormData, right: DeskDeed, deed: Deed): Promise<FormState> {
@@ -24,7 +26,7 @@ async function done(form: FormData, right: DeskDeed, deed: Deed): Promise<FormSt
   const opened = await openDeskPuzzle(host.showId, puzzleNumber(textOf(form, 'puzzle')));
   if (opened === null) return problemState(say(host.locale, 'desk.refused-unknown-puzzle'), form);
   const result = await deed(host, opened.record.id);
-  if (!result.ok) return problemState(sayDeedReason(result.reason, host.locale), form);
+  if (!result.ok) return problemState(sayCorrectionReason(result.reason, host.locale), form);
   revalidatePath(`/desk/puzzles/${opened.record.id}`);
   return noteState(say(host.locale, 'desk.done'));
 }
@@ -45,7 +47,8 @@ export async function revealAction(_before: FormState, form: FormData): Promise<
 }
 
 export async function voidAction(_before: FormState, form: FormData): Promise<FormState> {
-  return done(form, 'void-puzzle', (host, puzzleId) =>
-    revealPuzzle({ puzzleId, memberId: host.id, asVoid: true }),
-  );
+  return done(form, 'void-puzzle', async (host, puzzleId) => {
+    const note = noteOf(textOf(form, 'note'));
+    return note.ok ? revealPuzzle({ puzzleId, memberId: host.id, asVoid: true, note: note.value }) : note;
+  });
 }

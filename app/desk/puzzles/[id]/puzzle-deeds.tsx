@@ -5,7 +5,8 @@ import type { Host } from '#lib/usecases/people/admit-member.ts';
 import type { DeskPuzzleView } from '#lib/usecases/puzzles/show-desk-puzzle.ts';
 import { say } from '#lib/words/format.ts';
 import { ActionForm } from '../../_parts/action-form.tsx';
-import { closeAction, publishAction, revealAction, voidAction } from './actions.ts';
+import { closeAction, publishAction, revealAction } from './actions.ts';
+import { CorrectionDeeds } from './correction-deeds.tsx';
 
 /** What can be done to the puzzle now, and what stands against it. */
 export function PuzzleDeeds({ view, host }: { view: DeskPuzzleView; host: Host }): ReactElement {
@@ -49,15 +50,7 @@ export function PuzzleDeeds({ view, host }: { view: DeskPuzzleView; host: Host }
           <p className="hint">{say(locale, 'desk.reveal-hint')}</p>
         </ActionForm>
       ) : null}
-      {deeds.void.may && has('void-puzzle') ? (
-        <details>
-          <summary>{say(locale, 'desk.void')}</summary>
-          <ActionForm action={voidAction} submit={say(locale, 'desk.void-now')} isPlain>
-            <input type="hidden" name="puzzle" value={view.record.id} />
-            <p className="hint">{say(locale, 'desk.void-hint')}</p>
-          </ActionForm>
-        </details>
-      ) : null}
+      <CorrectionDeeds view={view} host={host} />
     </section>
   );
 }

@@ -2,6 +2,7 @@
 
 import type { deskEn } from '../en/desk.ts';
 
+import { deskAmendDe } from './desk-amend.ts';
 import { deskAnswersDe } from './desk-answers.ts';
 import { deskCommentsDe } from './desk-comments.ts';
 import { deskDoubtfulDe } from './desk-doubtful.ts';
@@ -232,6 +233,7 @@ export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
     '{headline}. Schick deine Antwort in beliebiger Notation: {address}\nSchluss ist {closes}. Kein Konto nötig; die Lösung folgt in der nächsten Folge.',
   'text-pinned-label': 'Für den angehefteten Kommentar',
   'text-pinned': '{headline} – hier antworten: {address} (bis {closes})',
+  ...deskAmendDe,
   ...deskAnswersDe,
   ...deskSchemesDe,
   ...deskCommentsDe,

@@ -2,6 +2,8 @@
 
 import type { pagesEn } from '../en/pages.ts';
 
+import { correctionsDe } from './corrections.ts';
+
 const MOVES_IN_WORDS =
   '{moves, plural, =1 {einem Zug} =2 {zwei Zügen} =3 {drei Zügen} =4 {vier Zügen} =5 {fünf Zügen} =6 {sechs Zügen} =7 {sieben Zügen} =8 {acht Zügen} other {{moves, number} Zügen}}';
 const SIDE = '{side, select, white {Weiß} other {Schwarz}}';
@@ -203,4 +205,5 @@ export const pagesDe: Readonly<Record<keyof typeof pagesEn, string>> = {
   'trouble-too-many': 'Von Ihrer Adresse kamen zu viele Anfragen. Versuchen Sie es in einer Minute wieder.',
   'trouble-kept': 'Ihr Text',
   'send-again': 'Noch einmal senden',
+  ...correctionsDe,
 };

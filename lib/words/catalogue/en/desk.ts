@@ -1,5 +1,6 @@
 // Sentences of the desk in English.
 
+import { deskAmendEn } from './desk-amend.ts';
 import { deskAnswersEn } from './desk-answers.ts';
 import { deskCommentsEn } from './desk-comments.ts';
 import { deskDoubtfulEn } from './desk-doubtful.ts';
@@ -231,6 +232,7 @@ export const deskEn = {
     '{headline}. Send your answer in any notation: {address}\nIt closes {closes}. No account needed; the solution follows in the next episode.',
   'text-pinned-label': 'For the pinned comment',
   'text-pinned': '{headline} – answer here: {address} (until {closes})',
+  ...deskAmendEn,
   ...deskAnswersEn,
   ...deskSchemesEn,
   ...deskCommentsEn,

@@ -1,5 +1,7 @@
 // Sentences of the public pages in English.
 
+import { correctionsEn } from './corrections.ts';
+
 const MOVES_IN_WORDS =
   '{moves, plural, =1 {one} =2 {two} =3 {three} =4 {four} =5 {five} =6 {six} =7 {seven} =8 {eight} other {{moves, number}}}';
 const SIDE = '{side, select, white {White} other {Black}}';
@@ -205,4 +207,5 @@ export const pagesEn = {
   'trouble-too-many': 'Too many requests came from your address. Try again in a minute.',
   'trouble-kept': 'Your text',
   'send-again': 'Send again',
+  ...correctionsEn,
 } as const;
