@@ -52,6 +52,7 @@ async function findPlaces(page: Page): Promise<Record<string, string>> {
     answer,
     log: '/desk/log',
     members: '/desk/members',
+    schemes: '/desk/schemes',
   };
 }
 
@@ -203,6 +204,24 @@ test('the forms of the desk work without scripts', async ({ browser }) => {
   await page.getByLabel('Episode title').fill('Without scripts');
   await page.getByRole('button', { name: 'Save and verify' }).click();
   await expect(page.getByRole('heading', { name: 'White to play and mate in one' })).toBeVisible();
+  await page.getByRole('link', { name: 'Change the puzzle' }).click();
+  await expect(page.getByLabel('Published solution')).toHaveValue('Ta8 matt');
+  await page.getByText('More terms').click();
+  await page.getByLabel('The mating move must be written').check();
+  await page.getByLabel('Moves (for a mate)').fill('2');
+  await page.getByRole('button', { name: 'Save and verify' }).click();
+  await expect(page.getByRole('heading', { name: 'White to play and mate in two' })).toBeVisible();
+  await page.getByRole('link', { name: 'Change the puzzle' }).click();
+  await page.getByText('More terms').click();
+  await expect(page.getByLabel('The mating move must be written')).toBeChecked();
+  await page.goto(`${app.origin}/desk/schemes`);
+  const full = page.getByRole('region', { name: /Full line/ });
+  await full.getByLabel('Mates, but later').fill('6');
+  await full.getByRole('button', { name: 'Save as a new version' }).click();
+  await expect(page.getByText('A later mate cannot earn more')).toBeVisible();
+  await full.getByLabel('Mates, but later').fill('3');
+  await full.getByRole('button', { name: 'Save as a new version' }).click();
+  await expect(page.getByText('Version 2 holds for puzzles set from now on.')).toBeVisible();
   await page.goto(`${app.origin}/desk/members`);
   await page.getByLabel('Sign-in name').fill('tom');
   await page.getByLabel('First password').fill('lanterns at low tide');

@@ -21,7 +21,7 @@ export default async function SchemesPage(): Promise<ReactElement> {
         <h1>{say(locale, 'desk.nav-schemes')}</h1>
         <p>{say(locale, 'desk.schemes-intro')}</p>
         {(await showSchemes(host.showId)).map((scheme) => (
-          <Scheme key={`${scheme.name} ${scheme.version}`} scheme={scheme} locale={locale} />
+          <Scheme key={scheme.name} scheme={scheme} locale={locale} />
         ))}
       </div>
     </DeskPage>

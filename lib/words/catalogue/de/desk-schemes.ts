@@ -12,7 +12,7 @@ export const deskSchemesDe: Readonly<Record<keyof typeof deskSchemesEn, string>>
   'scheme-solved': 'Gelöst',
   'scheme-slower': 'Setzt matt, aber später',
   'scheme-base': 'Ein guter erster Zug, mindestens',
-  'scheme-per-line': 'Dazu für den richtigen Teil der Zugfolge, bis zu',
+  'scheme-per-line': 'Für den richtigen Teil, bis zu',
   'scheme-example-full-line':
     'Zwei von drei Zügen richtig ergeben {part, number} von {solved, number}. Das ist milder als bei Lösewettbewerben, die für den ersten Zug allein nichts geben.',
   'scheme-example-key-move': 'Der erste Zug allein entscheidet, was auch folgt.',

@@ -10,7 +10,7 @@ export const deskSchemesEn = {
   'scheme-solved': 'Solved',
   'scheme-slower': 'Mates, but later',
   'scheme-base': 'A good first move, at least',
-  'scheme-per-line': 'More for the part of the line that is right, up to',
+  'scheme-per-line': 'For the part that is right, up to',
   'scheme-example-full-line':
     'Two of three moves right earn {part, number} of {solved, number}. Kinder than solving contests, which give nothing for the first move alone.',
   'scheme-example-key-move': 'The first move alone decides, whatever follows.',
