@@ -16,6 +16,7 @@ import { episodeLabel, taskHeadline } from './puzzle-heads.ts';
 import { AnswerForm } from './puzzle-page.tsx';
 import { QuotedText } from './quoted-text.tsx';
 import { printLine } from './read-line.ts';
+import { type RefusedLook, SecondLook } from './second-look.tsx';
 
 /** What the receipt page shows; `token` is the secret end of its address. */
 export interface ReceiptInput {
@@ -23,6 +24,8 @@ export interface ReceiptInput {
   readonly token: string;
   readonly siteAddress: string;
   readonly shown: ShownReceipt;
+  /** A second look that was refused, with what was typed; left out otherwise. */
+  readonly refusedLook?: RefusedLook;
 }
 
 /** The receipt: what was sent and how it was read; after the reveal the mark. */
@@ -81,10 +84,31 @@ function Receipt(input: ReceiptInput & { readonly title: string }): ReactElement
         {shown.mark === null || shown.mark.ledger.rows.length === 0 ? null : (
           <LedgerTable ledger={shown.mark.ledger} locale={locale} turn={shown.puzzle.turn} />
         )}
+        {shown.mark === null && shown.look === null ? (
+          <Refused {...input} />
+        ) : (
+          <SecondLook
+            look={shown.look}
+            token={input.token}
+            zone={shown.puzzle.zone}
+            viewer={viewer}
+            refused={input.refusedLook ?? null}
+          />
+        )}
         <Answer {...input} />
         <Deeds {...input} />
       </div>
     </div>
+  );
+}
+
+/** Where no second look can be asked for, a form that was sent all the same is told why. */
+function Refused({ refusedLook }: ReceiptInput): ReactElement | null {
+  if (refusedLook === undefined) return null;
+  return (
+    <p className="problem" role="alert">
+      {refusedLook.problem}
+    </p>
   );
 }
 

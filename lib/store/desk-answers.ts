@@ -17,6 +17,8 @@ export interface AnswerLine {
   readonly outcome: (typeof OUTCOMES)[number] | null;
   readonly atMove: number | null;
   readonly points: number | null;
+  /** Unfinished because a move on the way mates later and the text stops before. */
+  readonly isSlowerNotShown: boolean;
   readonly isOverruled: boolean;
 }
 
@@ -30,6 +32,7 @@ interface Row {
   outcome: string | null;
   at_move: number | null;
   points: number | null;
+  reason_code: string | null;
   made_by: string | null;
 }
 
@@ -46,7 +49,7 @@ export async function listAnswerLines(
   const { puzzleId, below, outcome, most } = asked;
   const rows = await tx.$queryRaw<Row[]>`
     select a.id, a.name, left(a.text, 400) as text, a.channel, coalesce(a.stated_from, a.received_at) as at,
-      a.standing, m.outcome, m.at_move, m.points, m.made_by
+      a.standing, m.outcome, m.at_move, m.points, m.reason->>'code' as reason_code, m.made_by
     from answer a left join mark m on m.answer_id = a.id and m.is_current
     where a.puzzle_id = ${puzzleId} and a.withdrawn_at is null
       and (${below}::int is null or a.id < ${below}::int)
@@ -62,6 +65,7 @@ export async function listAnswerLines(
     outcome: row.outcome === null ? null : oneOf(OUTCOMES, row.outcome),
     atMove: row.at_move,
     points: row.points,
+    isSlowerNotShown: row.reason_code === 'slower-not-shown',
     isOverruled: row.made_by === 'person',
   }));
 }
@@ -87,6 +91,7 @@ export async function listMarksOf(tx: Tx, answerId: number) {
       outcome: true,
       points: true,
       atMove: true,
+      reason: true,
       madeBy: true,
       why: true,
       isCurrent: true,

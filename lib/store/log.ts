@@ -55,6 +55,26 @@ export type LogEvent =
       memberId: number;
       details: { rulings: number[]; answers: number[] };
     }
+  | {
+      kind: 'look-asked';
+      puzzleId: number;
+      answerId: number;
+      details: { look: number; characters: number };
+    }
+  | {
+      kind: 'look-settled';
+      puzzleId: number;
+      answerId: number;
+      memberId: number;
+      details: { look: number; result: 'stands' | 'changed'; mark: number | null };
+    }
+  | {
+      kind: 'look-reopened';
+      puzzleId: number;
+      answerId: number;
+      memberId: number;
+      details: { look: number; mark: number | null };
+    }
   | { kind: 'sheet-read'; puzzleId: number; memberId: number; details: { solvers: number[] } }
   | { kind: 'book-extended'; puzzleId: number; details: { rows: number } }
   | {

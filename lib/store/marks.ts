@@ -170,6 +170,17 @@ export async function appendOverrule(
   return { id: row.id, formerId };
 }
 
+/** The mark that this one took the place of; null for the first. */
+export async function loadFormerMark(tx: Tx, id: number): Promise<MarkRecord | null> {
+  const row = await tx.mark.findFirst({ where: { supersededById: id }, orderBy: { id: 'desc' } });
+  return row === null ? null : toMark(row);
+}
+
+/** Puts a former mark in force again, as a new row; gives its number. */
+export async function restoreMark(tx: Tx, former: NewMark): Promise<number> {
+  return (await appendOverrule(tx, former)).id;
+}
+
 /** The mark in force of an answer; null while unmarked. */
 export async function loadCurrentMark(tx: Tx, answerId: number): Promise<MarkRecord | null> {
   const row = await tx.mark.findFirst({ where: { answerId, isCurrent: true } });

@@ -2,7 +2,7 @@
 
 import { ok, type Result, refuse } from '#lib/kit/result.ts';
 import type { Outcome } from '#lib/marking/mark.ts';
-import { pointsFor } from '#lib/marking/schemes.ts';
+import { pointsFor, type Scheme } from '#lib/marking/schemes.ts';
 import { findAnswer } from '#lib/store/answers.ts';
 import { inTransaction, type Tx } from '#lib/store/client.ts';
 import { appendLog } from '#lib/store/log.ts';
@@ -48,8 +48,7 @@ export async function overruleWithin(tx: Tx, overrule: Overrule): Promise<Result
   const scheme = await loadPuzzleScheme(tx, puzzle);
   if (overrule.points !== null && !(overrule.points >= 0 && overrule.points <= scheme.solved))
     return refuse({ code: 'points', least: 0, most: scheme.solved });
-  const first = outcome === 'solved' ? 'holds' : outcome === 'slower' ? 'slower' : null;
-  const points = overrule.points ?? pointsFor(scheme, { outcome, p: former.p, r: former.r, first });
+  const points = overrule.points ?? pointsByHand(former, outcome, scheme);
   const { id, formerId } = await appendOverrule(tx, overruled(former, { outcome, points, why, memberId }));
   await renewStandings(tx, puzzle, [answer.solverId]);
   await appendLog(tx, {
@@ -60,6 +59,25 @@ export async function overruleWithin(tx: Tx, overrule: Overrule): Promise<Result
     details: { from: formerId, to: id, outcome, points },
   });
   return ok(id);
+}
+
+/** What the scheme gives where a person says the outcome: moves counted before stay counted where the outcome lets them. */
+export function pointsByHand(former: MarkRecord, outcome: Outcome, scheme: Scheme): number {
+  const { r } = former;
+  switch (outcome) {
+    case 'solved':
+      return pointsFor(scheme, { outcome, p: r, r, first: 'holds' });
+    case 'slower':
+      return pointsFor(scheme, { outcome, p: former.p, r, first: 'slower' });
+    case 'wrong':
+    case 'unreadable':
+    case 'chatter':
+      return pointsFor(scheme, { outcome, p: 0, r, first: null });
+    default: {
+      const first = former.p > 0 ? 'holds' : (former.verdicts[0]?.verdict ?? null);
+      return pointsFor(scheme, { outcome, p: former.p, r, first });
+    }
+  }
 }
 
 function overruled(

@@ -12,10 +12,20 @@ import { db } from '#lib/store/client.ts';
 import { listDoubtfulGroups } from '#lib/store/doubtful.ts';
 import { loadCurrentMark, type MarkRecord } from '#lib/store/marks.ts';
 import { loadPuzzle } from '#lib/store/puzzles.ts';
+import { listWaitingLooks } from '#lib/store/second-looks.ts';
 import { type LoadedBook, loadBook } from './loaded-book.ts';
 
 /** What kind of doubt it is; the first word of the group's key. */
-export const DOUBT_KINDS = ['verdict', 'unclear', 'reading', 'turned', 'token', 'text', 'cut'] as const;
+export const DOUBT_KINDS = [
+  'verdict',
+  'unclear',
+  'reading',
+  'turned',
+  'token',
+  'text',
+  'cut',
+  'look',
+] as const;
 export type DoubtKind = (typeof DOUBT_KINDS)[number];
 
 /** A group in the list. */
@@ -23,7 +33,7 @@ export interface WaitingGroup {
   readonly doubt: string;
   readonly kind: DoubtKind;
   readonly answers: number;
-  /** What the question is about: the move (UCI), or the characters in doubt. */
+  /** What the question is about: the move (UCI), the characters in doubt, or who asks for a second look. */
   readonly subject: string;
 }
 
@@ -57,6 +67,8 @@ export interface DoubtfulView {
   readonly fen: string;
   readonly waiting: readonly WaitingGroup[];
   readonly question: DoubtfulQuestion | null;
+  /** The answer whose second look is asked about now; null where it is a group of answers or nothing. */
+  readonly lookAt: number | null;
 }
 
 const MOST_CANDIDATES = 9;
@@ -75,16 +87,23 @@ export async function showDoubtful(asked: {
     const kind = DOUBT_KINDS.find((one) => one === word) ?? 'text';
     return { doubt: group.doubt, kind, answers: group.answers, subject: subjectOf(kind, rest) };
   });
+  // Each look is one person's question: they stand behind the groups, oldest first.
+  for (const { answerId, name } of await listWaitingLooks(tx, puzzle.id)) {
+    waiting.push({ doubt: `look ${answerId}`, kind: 'look', answers: 1, subject: name ?? '' });
+  }
   const current = waiting.find((one) => one.doubt === asked.doubt) ?? waiting[0];
+  const { fen } = puzzle.terms;
+  if (current?.kind === 'look') {
+    return ok({ fen, waiting, question: null, lookAt: Number(current.doubt.split(' ')[1]) });
+  }
   const example = groups.find((one) => one.doubt === current?.doubt)?.examples[0];
   const book = await loadBook(tx, puzzle);
   const answer = example === undefined ? null : await findAnswer(tx, example);
   const mark = answer === null ? null : await loadCurrentMark(tx, answer.id);
-  const { fen } = puzzle.terms;
   if (current === undefined || answer === null || mark === null || book === null) {
-    return ok({ fen, waiting, question: null });
+    return ok({ fen, waiting, question: null, lookAt: null });
   }
-  return ok({ fen, waiting, question: questionFor(current, { answer, mark, book }) });
+  return ok({ fen, waiting, question: questionFor(current, { answer, mark, book }), lookAt: null });
 }
 
 function subjectOf(kind: DoubtKind, rest: readonly string[]): string {
@@ -126,6 +145,8 @@ function candidatesFor(kind: DoubtKind, doubt: Case, read: ReadResult): Candidat
     case 'token':
     case 'text':
       return [asOutcome('unreadable', null), asOutcome('chatter', null)];
+    case 'look':
+      return [];
     case 'reading':
     case 'unclear':
       return distinctReadings(read.readings).map((one) => reading(doubt, one));

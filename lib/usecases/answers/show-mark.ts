@@ -8,8 +8,10 @@ import { type AnswerRecord, findAnswer } from '#lib/store/answers.ts';
 import { db } from '#lib/store/client.ts';
 import { listMarksOf } from '#lib/store/desk-answers.ts';
 import { loadCurrentMark, loadProgramMark, type MarkRecord, OUTCOMES } from '#lib/store/marks.ts';
+import { loadMember } from '#lib/store/members.ts';
 import { oneOf } from '#lib/store/one-of.ts';
 import { loadPuzzle, loadPuzzleScheme, loadTerms } from '#lib/store/puzzles.ts';
+import { loadLook, type SecondLookRecord } from '#lib/store/second-looks.ts';
 import type { Locale } from '#lib/words/locale.ts';
 import { buildLedger, type Ledger } from './receipt-ledger.ts';
 
@@ -18,6 +20,8 @@ export interface MarkStep {
   readonly id: number;
   readonly outcome: Outcome;
   readonly atMove: number | null;
+  /** Unfinished because a move on the way mates later and the text stops before. */
+  readonly isSlowerNotShown: boolean;
   readonly points: number;
   /** Sign-in name of who overruled; null for the program. */
   readonly by: string | null;
@@ -34,9 +38,18 @@ export interface DeskMark {
   readonly explanation: string | null;
   readonly mostPoints: number;
   readonly ledger: Ledger | null;
-  readonly programOutcome: Outcome | null;
+  /** What the program found, where a person said otherwise. */
+  readonly program: MarkRecord | null;
   readonly history: readonly MarkStep[];
   readonly outcomes: readonly Outcome[];
+  /** The second look that its viewer asked for; null where none was. */
+  readonly look: SecondLookRecord | null;
+  /** Sign-in name of who settled it; null while it waits or after the member was removed. */
+  readonly lookBy: string | null;
+}
+
+function isSlowerNotShown(reason: unknown): boolean {
+  return typeof reason === 'object' && reason !== null && Reflect.get(reason, 'code') === 'slower-not-shown';
 }
 
 /** Opens an answer; null where the puzzle has none of that number. */
@@ -53,6 +66,7 @@ export async function showMark(asked: {
   const mark = await loadCurrentMark(tx, answer.id);
   const program = mark?.overrule == null ? null : await loadProgramMark(tx, answer.id);
   const terms = await loadTerms(tx, puzzle);
+  const look = await loadLook(tx, answer.id);
   const history = await listMarksOf(tx, answer.id);
   return {
     answer,
@@ -62,11 +76,12 @@ export async function showMark(asked: {
     mostPoints: (await loadPuzzleScheme(tx, puzzle)).solved,
     ledger:
       mark === null ? null : buildLedger({ ...(program ?? mark), start: start.value, line: mark.line ?? [] }),
-    programOutcome: program?.outcome ?? null,
+    program,
     history: history.map((one) => ({
       id: one.id,
       outcome: oneOf(OUTCOMES, one.outcome),
       atMove: one.atMove,
+      isSlowerNotShown: isSlowerNotShown(one.reason),
       points: one.points,
       by: one.madeBy === 'person' ? (one.member?.signInName ?? '') : null,
       why: one.why,
@@ -74,5 +89,7 @@ export async function showMark(asked: {
       at: one.createdAt,
     })),
     outcomes: OUTCOMES,
+    look,
+    lookBy: look?.memberId == null ? null : ((await loadMember(tx, look.memberId))?.signInName ?? null),
   };
 }

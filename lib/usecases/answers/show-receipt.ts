@@ -15,6 +15,7 @@ import { type AnswerRecord, findByReceipt, listAnswersOf } from '#lib/store/answ
 import { db, type Tx } from '#lib/store/client.ts';
 import { loadCurrentMark, loadProgramMark, type MarkRecord } from '#lib/store/marks.ts';
 import { loadPuzzle, loadPuzzleScheme, loadTerms, type PuzzleRecord } from '#lib/store/puzzles.ts';
+import { loadLook } from '#lib/store/second-looks.ts';
 import type { Locale } from '#lib/words/locale.ts';
 import { publicView } from '../puzzles/show-public-puzzle.ts';
 import { buildLedger, type Ledger } from './receipt-ledger.ts';
@@ -35,6 +36,19 @@ export interface ShownReceipt {
   readonly meant: readonly string[] | null;
   /** Null before the reveal, and where no mark has been made. */
   readonly mark: ShownMark | null;
+  /** The second look that was asked for; null where none was, and before the reveal. */
+  readonly look: ShownLook | null;
+}
+
+/** A second look as the one who asked sees it (rule A2). */
+export interface ShownLook {
+  readonly words: string;
+  readonly askedAt: Date;
+  /** Null while it waits, as the next two. */
+  readonly settledAt: Date | null;
+  readonly result: 'stands' | 'changed' | null;
+  /** The host's own words; empty where there are none. */
+  readonly reply: string | null;
 }
 
 /** A mark as its holder sees it after the reveal. */
@@ -85,7 +99,15 @@ export async function showReceipt(input: {
     mark: isSeen
       ? await loadShownMark(tx, { answer, record, start: start.value, locale: input.locale })
       : null,
+    look: isSeen ? await loadShownLook(tx, answer.id) : null,
   });
+}
+
+async function loadShownLook(tx: Tx, answerId: number): Promise<ShownLook | null> {
+  const look = await loadLook(tx, answerId);
+  if (look === null) return null;
+  const { words, askedAt, settledAt, result, reply } = look;
+  return { words, askedAt, settledAt, result, reply };
 }
 
 async function loadShownMark(

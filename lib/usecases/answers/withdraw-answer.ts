@@ -1,10 +1,11 @@
-// A viewer takes the answer back: name and text are erased, a nameless stub keeps the counts honest.
+// A viewer takes the answer back: name, text and what was written about it are erased, a nameless stub keeps the counts honest.
 
 import { ok, type Result, refuse } from '#lib/kit/result.ts';
 import { isToken, receiptHash } from '#lib/machine/tokens.ts';
 import { eraseAnswers, findByReceipt } from '#lib/store/answers.ts';
 import { inTransaction } from '#lib/store/client.ts';
 import { appendLog } from '#lib/store/log.ts';
+import { eraseLookWords } from '#lib/store/second-looks.ts';
 import { eraseNameWithoutAnswers, lockSolver } from '#lib/store/solvers.ts';
 
 /** Why nothing was withdrawn. An unknown token and an ill-formed one look alike. */
@@ -23,6 +24,7 @@ export async function withdrawAnswer(input: {
     if (answer === null) return refuse({ code: 'unknown-receipt' });
     await lockSolver(tx, answer.solverId);
     const erased = await eraseAnswers(tx, answer.puzzleId, answer.solverId);
+    await eraseLookWords(tx, erased);
     await eraseNameWithoutAnswers(tx, answer.solverId);
     if (erased.length > 0)
       await appendLog(tx, {

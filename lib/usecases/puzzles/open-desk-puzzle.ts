@@ -4,13 +4,16 @@ import { type PuzzleState, stateAt } from '#lib/puzzle/puzzle-state.ts';
 import { db } from '#lib/store/client.ts';
 import { listDoubtfulGroups } from '#lib/store/doubtful.ts';
 import { loadPuzzle, type PuzzleRecord } from '#lib/store/puzzles.ts';
+import { listWaitingLooks } from '#lib/store/second-looks.ts';
 
 /** A puzzle of the host's show. */
 export interface DeskPuzzle {
   readonly record: PuzzleRecord;
   readonly state: PuzzleState;
-  /** Groups of answers that wait for a person. */
+  /** Questions that wait for a person: groups of doubtful answers, and second looks. */
   readonly doubtful: number;
+  /** The second looks among them. */
+  readonly looks: number;
 }
 
 /** The puzzle of that number; null where there is none or it belongs to another show (trust test A8). */
@@ -19,5 +22,6 @@ export async function openDeskPuzzle(showId: number, puzzleId: number): Promise<
   const record = await loadPuzzle(db(), { id: puzzleId });
   if (record === null || record.showId !== showId) return null;
   const groups = await listDoubtfulGroups(db(), puzzleId);
-  return { record, state: stateAt(record, record.now), doubtful: groups.length };
+  const looks = (await listWaitingLooks(db(), puzzleId)).length;
+  return { record, state: stateAt(record, record.now), doubtful: groups.length + looks, looks };
 }

@@ -17,11 +17,15 @@ test('[A1, A3] a mark opens with its ledger; an overrule stands beside what the 
   expect(before?.mark?.outcome).toBe('wrong');
   expect(before?.ledger?.rows.map((row) => [row.uci, row.verdict])).toEqual([['g6d6', 'slips']]);
   expect(before?.explanation).toContain('Nxd6');
-  expect(before?.programOutcome).toBeNull();
+  expect(before?.program).toBeNull();
 
   await overruleMark({ answerId, outcome: 'solved', points: 4, why: 'meant the other queen', memberId });
   const after = await showMark({ puzzleId, answerId, locale: 'en' });
-  expect([after?.mark?.outcome, after?.mark?.points, after?.programOutcome]).toEqual(['solved', 4, 'wrong']);
+  expect([after?.mark?.outcome, after?.mark?.points, after?.program?.outcome]).toEqual([
+    'solved',
+    4,
+    'wrong',
+  ]);
   expect(after?.history.map((step) => [step.outcome, step.by === null, step.why, step.isCurrent])).toEqual([
     ['wrong', true, null, false],
     ['solved', false, 'meant the other queen', true],

@@ -25,6 +25,13 @@ export function PuzzleDeeds({ view, host }: { view: DeskPuzzleView; host: Host }
           })}
         </p>
       )}
+      {view.looks === 0 ? null : (
+        <p>
+          <a href={`/desk/puzzles/${view.record.id}/doubtful`}>
+            {say(locale, 'desk.looks-waiting', { count: view.looks })}
+          </a>
+        </p>
+      )}
       {state === 'verified' && has('publish-puzzle') ? <Publish view={view} host={host} /> : null}
       {state === 'draft' ? <p className="quiet">{say(locale, 'desk.deeds-draft')}</p> : null}
       {(state === 'draft' || state === 'verified') && has('create-puzzle') ? (

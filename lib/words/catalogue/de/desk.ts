@@ -6,6 +6,7 @@ import { deskAmendDe } from './desk-amend.ts';
 import { deskAnswersDe } from './desk-answers.ts';
 import { deskCommentsDe } from './desk-comments.ts';
 import { deskDoubtfulDe } from './desk-doubtful.ts';
+import { deskLooksDe } from './desk-looks.ts';
 import { deskSchemesDe } from './desk-schemes.ts';
 
 const SIDE = '{side, select, w {Weiß} other {Schwarz}}';
@@ -238,4 +239,5 @@ export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
   ...deskSchemesDe,
   ...deskCommentsDe,
   ...deskDoubtfulDe,
+  ...deskLooksDe,
 };

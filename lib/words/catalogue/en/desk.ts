@@ -4,6 +4,7 @@ import { deskAmendEn } from './desk-amend.ts';
 import { deskAnswersEn } from './desk-answers.ts';
 import { deskCommentsEn } from './desk-comments.ts';
 import { deskDoubtfulEn } from './desk-doubtful.ts';
+import { deskLooksEn } from './desk-looks.ts';
 import { deskSchemesEn } from './desk-schemes.ts';
 
 const SIDE = '{side, select, w {White} other {Black}}';
@@ -237,4 +238,5 @@ export const deskEn = {
   ...deskSchemesEn,
   ...deskCommentsEn,
   ...deskDoubtfulEn,
+  ...deskLooksEn,
 } as const;

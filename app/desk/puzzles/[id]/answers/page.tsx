@@ -3,6 +3,7 @@ import type { ReactElement } from 'react';
 import { type AnswersPage, listAnswers } from '#lib/usecases/answers/list-answers.ts';
 import { say } from '#lib/words/format.ts';
 import type { Locale } from '#lib/words/locale.ts';
+import { outcomeLabel } from '#lib/words/outcome-label.ts';
 import { requireHost } from '../../../../_auth/require-host.ts';
 import { DeskPage } from '../../../_parts/desk-page.tsx';
 import {
@@ -94,7 +95,7 @@ function Lines({ page, at, locale }: { page: AnswersPage; at: string; locale: Lo
               <td>
                 {line.outcome === null
                   ? say(locale, 'desk.not-marked')
-                  : say(locale, `marking.outcome-${line.outcome}`, { move: line.atMove ?? 1 })}
+                  : outcomeLabel({ ...line, outcome: line.outcome }, locale)}
                 {line.isOverruled ? ` · ${say(locale, 'desk.overruled')}` : ''}
                 {line.standing === 'counted' || line.standing === 'no-answer'
                   ? ''

@@ -8,7 +8,10 @@ import { lettersOf } from '../../../../_ui/piece-letters.ts';
 
 /** What a group is about, in a line of the list. */
 export function groupLabel(group: WaitingGroup, fen: string, locale: Locale): string {
-  return say(locale, `desk.doubtful-label-${group.kind}`, { subject: subjectWords(group, fen, locale) });
+  const subject = subjectWords(group, fen, locale);
+  if (group.kind === 'look' && subject === '')
+    return say(locale, 'desk.doubtful-label-look', { subject: say(locale, 'desk.comments-no-author') });
+  return say(locale, `desk.doubtful-label-${group.kind}`, { subject });
 }
 
 /** The subject as it is read: a move of the first position by its short name, else as it stands. */

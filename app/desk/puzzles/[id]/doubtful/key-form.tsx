@@ -30,14 +30,18 @@ export function KeyForm({ action, words, children }: Input): ReactElement {
   }, []);
   const onKey = (event: KeyboardEvent): void => {
     if (!hasKeys || isPending || event.ctrlKey || event.metaKey || event.altKey) return;
-    if (event.target instanceof HTMLInputElement) return;
+    if (event.target instanceof HTMLInputElement || event.target instanceof HTMLTextAreaElement) {
+      // Out of a field and back to the keys.
+      if (event.key === 'Escape') list.current?.focus({ preventScroll: true });
+      return;
+    }
     const wanted = event.key.toLowerCase();
     const hit = [...(list.current?.querySelectorAll<HTMLElement>('[data-key]') ?? [])].find(
       (one) => one.dataset.key === wanted,
     );
     if (hit === undefined) return;
     event.preventDefault();
-    if (hit instanceof HTMLInputElement) hit.focus();
+    if (hit instanceof HTMLInputElement || hit instanceof HTMLTextAreaElement) hit.focus();
     else hit.click();
   };
   const onSwitch = (isOn: boolean): void => {

@@ -3,13 +3,20 @@ import { notFound } from 'next/navigation';
 import type { ReactElement } from 'react';
 import { parseFen } from '#lib/rules/parse-fen.ts';
 import { showDoubtful, type WaitingGroup } from '#lib/usecases/answers/show-doubtful.ts';
+import { showLook } from '#lib/usecases/answers/show-look.ts';
 import { say } from '#lib/words/format.ts';
 import type { Locale } from '#lib/words/locale.ts';
 import { requireHost } from '../../../../_auth/require-host.ts';
 import { BoardFigure } from '../../../../_ui/board-figure.tsx';
 import { DeskPage } from '../../../_parts/desk-page.tsx';
-import { type PuzzlePlace, puzzleForFrame, requirePuzzle } from '../../../_parts/find-puzzle.ts';
+import {
+  type PuzzlePlace,
+  puzzleForFrame,
+  puzzleNumber,
+  requirePuzzle,
+} from '../../../_parts/find-puzzle.ts';
 import { groupLabel } from './group-words.ts';
+import { LookQuestion } from './look-question.tsx';
 import { Question } from './question.tsx';
 import { UndoLast } from './undo-last.tsx';
 
@@ -27,15 +34,24 @@ export default async function DoubtfulPage({ params, searchParams }: PuzzlePlace
     doubt: typeof group === 'string' ? group : null,
   });
   if (!shown.ok) notFound();
-  const { fen, question, waiting } = shown.value;
-  const others = waiting.filter((one) => one.doubt !== question?.doubt);
+  const { fen, question, waiting, lookAt } = shown.value;
+  const look =
+    lookAt === null ? null : await showLook({ puzzleId: puzzle.record.id, answerId: lookAt, locale });
+  const others = waiting.filter((one) => one.doubt !== (look === null ? question?.doubt : `look ${lookAt}`));
   const arrow = question?.candidates.find((one) => one.line !== null)?.line?.[0]?.uci ?? null;
   const isLegal = parseFen(fen).ok;
   return (
     <DeskPage host={host} place="doubtful" puzzle={puzzleForFrame(puzzle)}>
       <div className="two-columns doubtful">
         <div className="head">
-          {question === null ? (
+          {look !== null ? (
+            <LookQuestion
+              question={look}
+              puzzle={puzzle.record.id}
+              zone={puzzle.record.zone}
+              locale={locale}
+            />
+          ) : question === null ? (
             <div className="stack">
               <h1>{say(locale, 'desk.doubtful-none')}</h1>
               <p>
@@ -51,13 +67,24 @@ export default async function DoubtfulPage({ params, searchParams }: PuzzlePlace
               locale={locale}
             />
           )}
-          <UndoLast puzzle={puzzle.record.id} locale={locale} why={await lastSaid(searchParams)} />
+          <UndoLast
+            puzzle={puzzle.record.id}
+            locale={locale}
+            why={await lastSaid(searchParams)}
+            look={puzzleNumber(await lastLook(searchParams))}
+          />
           {others.length === 0 ? null : (
             <Waiting groups={others} puzzle={puzzle.record.id} fen={fen} locale={locale} />
           )}
         </div>
         {isLegal ? (
-          <BoardFigure fen={fen} title={puzzle.record.title} locale={locale} id="doubt" lastMove={arrow} />
+          <BoardFigure
+            fen={look?.shown.ledger?.fen ?? fen}
+            title={puzzle.record.title}
+            locale={locale}
+            id="doubt"
+            lastMove={look === null ? arrow : (look.shown.ledger?.lastMove ?? null)}
+          />
         ) : null}
       </div>
     </DeskPage>
@@ -67,6 +94,11 @@ export default async function DoubtfulPage({ params, searchParams }: PuzzlePlace
 async function lastSaid(searchParams: PuzzlePlace['searchParams']): Promise<string | null> {
   const { said } = await searchParams;
   return typeof said === 'string' ? said.slice(0, 300) : null;
+}
+
+async function lastLook(searchParams: PuzzlePlace['searchParams']): Promise<string> {
+  const { looked } = await searchParams;
+  return typeof looked === 'string' ? looked : '';
 }
 
 interface WaitingInput {

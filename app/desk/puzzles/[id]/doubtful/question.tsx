@@ -3,6 +3,7 @@ import { parseFen } from '#lib/rules/parse-fen.ts';
 import type { Candidate, DoubtfulQuestion } from '#lib/usecases/answers/show-doubtful.ts';
 import { say } from '#lib/words/format.ts';
 import type { Locale } from '#lib/words/locale.ts';
+import { outcomeLabel } from '#lib/words/outcome-label.ts';
 import { lettersOf } from '../../../../_ui/piece-letters.ts';
 import { LineText } from '../../../../_ui/printed-line.tsx';
 import { QuotedText } from '../../../../_ui/quoted-text.tsx';
@@ -125,14 +126,15 @@ function CandidateRow({ one, number, fen, subject, isTurned, locale }: RowInput)
       <td>
         {one.outcome === null
           ? say(locale, 'desk.doubtful-open')
-          : say(locale, `marking.outcome-${one.outcome}`, { move: one.atMove ?? 1 })}
+          : outcomeLabel({ outcome: one.outcome, atMove: one.atMove }, locale)}
       </td>
       <td className="figures">{one.points ?? ''}</td>
     </tr>
   );
 }
 
-function keyWords(locale: Locale) {
+/** The words of the form whose buttons answer to keys. */
+export function keyWords(locale: Locale) {
   return {
     keysOn: say(locale, 'desk.keys-on'),
     keysHint: say(locale, 'desk.keys-hint'),

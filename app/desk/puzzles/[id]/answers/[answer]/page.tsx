@@ -4,6 +4,7 @@ import type { ReactElement } from 'react';
 import { type DeskMark, showMark } from '#lib/usecases/answers/show-mark.ts';
 import { say } from '#lib/words/format.ts';
 import type { Locale } from '#lib/words/locale.ts';
+import { outcomeLabel } from '#lib/words/outcome-label.ts';
 import { requireHost } from '../../../../../_auth/require-host.ts';
 import { BoardFigure } from '../../../../../_ui/board-figure.tsx';
 import { LedgerTable } from '../../../../../_ui/mark-view.tsx';
@@ -12,7 +13,9 @@ import { sayMoment } from '../../../../../_ui/say-times.ts';
 import { ActionForm } from '../../../../_parts/action-form.tsx';
 import { DeskPage } from '../../../../_parts/desk-page.tsx';
 import { puzzleForFrame, puzzleNumber, requirePuzzle } from '../../../../_parts/find-puzzle.ts';
+import { labelled } from '../../doubtful/look-question.tsx';
 import { overruleAction } from './actions.ts';
+import { LookNote } from './look-note.tsx';
 
 interface Place {
   readonly params: Promise<{ readonly id: string; readonly answer: string }>;
@@ -38,21 +41,17 @@ export default async function AnswerPage({ params }: Place): Promise<ReactElemen
       <div className="two-columns">
         <div className="head stack">
           <p className="label red">{say(locale, 'desk.answer-number', { number: shown.answer.id })}</p>
-          <h1>
-            {mark === null
-              ? say(locale, 'desk.not-marked')
-              : say(locale, `marking.outcome-${mark.outcome}`, { move: mark.atMove ?? 1 })}
-          </h1>
+          <h1>{mark === null ? say(locale, 'desk.not-marked') : outcomeLabel(labelled(mark), locale)}</h1>
           {mark === null ? null : (
             <p>
               {say(locale, 'pages.points-of', { points: mark.points, most: shown.mostPoints })}{' '}
               {shown.explanation}
             </p>
           )}
-          {shown.programOutcome === null || mark?.overrule == null ? null : (
+          {shown.program === null || mark?.overrule == null ? null : (
             <p className="note">
               {say(locale, 'desk.overruled-beside', {
-                outcome: say(locale, `marking.outcome-${shown.programOutcome}`, { move: mark.atMove ?? 1 }),
+                outcome: outcomeLabel(labelled(shown.program), locale),
                 why: mark.overrule.why,
               })}
             </p>
@@ -80,6 +79,7 @@ export default async function AnswerPage({ params }: Place): Promise<ReactElemen
           {ledger === null || ledger.rows.length === 0 ? null : (
             <LedgerTable ledger={ledger} locale={locale} turn={turn} />
           )}
+          <LookNote shown={shown} puzzle={puzzle.record.id} zone={zone} locale={locale} />
           {mark === null ? null : <OverruleForm shown={shown} puzzle={puzzle.record.id} locale={locale} />}
           <History shown={shown} zone={zone} locale={locale} />
         </div>
@@ -158,8 +158,7 @@ function History({
         {shown.history.map((step) => (
           <li key={step.id}>
             <span>
-              {say(locale, `marking.outcome-${step.outcome}`, { move: step.atMove ?? 1 })},{' '}
-              <span className="figures">{step.points}</span>
+              {outcomeLabel(step, locale)}, <span className="figures">{step.points}</span>
               {step.why === null ? '' : ` · ${step.why}`}
             </span>
             <span className="quiet">
