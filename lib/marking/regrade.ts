@@ -3,6 +3,7 @@
 
 import { compareMarks } from './compare-marks.ts';
 import type { Mark, Outcome } from './mark.ts';
+import { pickMarkedAnswers, type TimedAnswer } from './pick-marked-answer.ts';
 
 /** What of a mark a regrade compares. */
 export type GradedMark = Pick<Mark, 'outcome' | 'points' | 'p' | 'r' | 'atMove'>;
@@ -16,6 +17,8 @@ export interface Regraded {
   readonly isOverruled: boolean;
   /** The solver's name was read out already. */
   readonly isReadOut: boolean;
+  /** In force, it would let this answer count instead of a better one of the same solver; see `costsItsSolver`. */
+  readonly isCostly?: boolean;
 }
 
 /** One line of the preview. */
@@ -26,7 +29,7 @@ export interface RegradeChange {
   readonly points: number;
   readonly direction: 'up' | 'down' | 'level';
   /** Why the host has to say yes to this one by itself; null where it goes along with the whole. */
-  readonly wordFor: 'would-fall' | 'read-out' | null;
+  readonly wordFor: 'would-fall' | 'would-count' | 'read-out' | null;
 }
 
 /** What a regrade would do. */
@@ -80,10 +83,37 @@ function isOtherMark(a: GradedMark, b: GradedMark): boolean {
   );
 }
 
-function toChange({ answerId, before, after, isReadOut }: Regraded, isRevealed: boolean): RegradeChange {
+/** One answer of a solver, with the mark in force and the one that would take its place. */
+export interface OwnAnswer extends Omit<TimedAnswer, 'outcome'> {
+  /** Null while unmarked. */
+  readonly before: GradedMark | null;
+  readonly after: GradedMark | null;
+}
+
+/**
+ * True where new marks would make another answer of the solver count than counts now, and a worse one: a text
+ * that could not be read and now can replaces an earlier, better answer (rule P2). The answers are one
+ * solver's to one puzzle, all of them, in the order of their times.
+ */
+export function costsItsSolver(
+  own: readonly OwnAnswer[],
+  { countsFirst }: { readonly countsFirst: boolean },
+): boolean {
+  const counted = (when: 'before' | 'after'): OwnAnswer | null => {
+    const timed = own.map((one) => ({ ...one, outcome: one[when]?.outcome ?? null }));
+    const id = pickMarkedAnswers(timed, { countsFirst }).find(({ standing }) => standing === 'counted')?.id;
+    return own.find((one) => one.id === id) ?? null;
+  };
+  const [now, then] = [counted('before'), counted('after')];
+  if (now === null || now === then || now.before === null) return false;
+  return then === null || then.after === null || compareMarks(now.before, then.after) < 0;
+}
+
+function toChange(answer: Regraded, isRevealed: boolean): RegradeChange {
+  const { answerId, before, after } = answer;
   const order = compareMarks(before, after);
   const direction = order > 0 ? 'up' : order < 0 ? 'down' : 'level';
-  const wordFor = !isRevealed ? null : direction === 'down' ? 'would-fall' : isReadOut ? 'read-out' : null;
+  const wordFor = isRevealed ? neededWord(answer, direction) : null;
   return {
     answerId,
     from: before.outcome,
@@ -92,4 +122,13 @@ function toChange({ answerId, before, after, isReadOut }: Regraded, isRevealed: 
     direction,
     wordFor,
   };
+}
+
+function neededWord(
+  { isReadOut, isCostly = false }: Regraded,
+  direction: RegradeChange['direction'],
+): RegradeChange['wordFor'] {
+  if (direction === 'down') return 'would-fall';
+  if (isCostly) return 'would-count';
+  return isReadOut ? 'read-out' : null;
 }

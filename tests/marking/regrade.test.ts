@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { answersToRegrade, type GradedMark, previewRegrade, type Regraded } from '#lib/marking/regrade.ts';
+import {
+  answersToRegrade,
+  costsItsSolver,
+  type GradedMark,
+  type OwnAnswer,
+  previewRegrade,
+  type Regraded,
+} from '#lib/marking/regrade.ts';
 
 const solved: GradedMark = { outcome: 'solved', points: 5, p: 2, r: 2, atMove: null };
 const wrong: GradedMark = { outcome: 'wrong', points: 0, p: 0, r: 2, atMove: 1 };
@@ -57,5 +64,46 @@ describe('previewRegrade', () => {
     const slipped: GradedMark = { outcome: 'slipped', points: 2, p: 1, r: 2, atMove: 2 };
     const [change] = previewRegrade([answer(1, partly, slipped)], { isRevealed: true }).changes;
     expect([change?.direction, change?.wordFor]).toEqual(['down', 'would-fall']);
+  });
+
+  it('[A7] a mark whose rise would cost its solver a better one needs the host, before its name does', () => {
+    const costly = { isCostly: true, isReadOut: true };
+    const preview = previewRegrade([answer(1, unread, wrong, costly)], { isRevealed: true });
+    expect(preview.changes[0]).toMatchObject({ direction: 'up', wordFor: 'would-count' });
+    expect(answersToRegrade(preview, new Set())).toEqual([]);
+  });
+});
+
+const unread: GradedMark = { outcome: 'unreadable', points: 0, p: 0, r: 2, atMove: null };
+
+describe('costsItsSolver', () => {
+  const own = (
+    id: number,
+    before: GradedMark | null,
+    after: GradedMark | null,
+    isReply = false,
+  ): OwnAnswer => ({
+    id,
+    solverId: 1,
+    timely: 'in-time',
+    isReply,
+    before,
+    after,
+  });
+  const cases: [string, boolean, OwnAnswer[]][] = [
+    ['a later text that can now be read and is wrong', true, [own(1, solved, solved), own(2, unread, wrong)]],
+    ['the same, and it solves', false, [own(1, solved, solved), own(2, unread, solved)]],
+    ['a reply replaces nothing by itself', false, [own(1, solved, solved), own(2, unread, wrong, true)]],
+    ['the answer that counts falls itself: that is a fall of its own', false, [own(1, solved, wrong)]],
+    ['the answer that counted is called chatter', true, [own(1, solved, { ...unread, outcome: 'chatter' })]],
+    ['nothing counted before', false, [own(1, null, null), own(2, null, wrong)]],
+  ];
+  it.each(cases)('[P2] %s: %s', (_, expected, answers) => {
+    expect(costsItsSolver(answers, { countsFirst: false })).toBe(expected);
+  });
+
+  it('[P2] where the first answer counts, a later one costs nothing', () => {
+    const answers = [own(1, solved, solved), own(2, unread, wrong)];
+    expect(costsItsSolver(answers, { countsFirst: true })).toBe(false);
   });
 });
