@@ -9,6 +9,7 @@ import { dropBeat, freeDeadWorkers, listBeats, saveBeat } from '#lib/store/beats
 import { db } from '#lib/store/client.ts';
 import { listWaitingImports } from '#lib/store/imports.ts';
 import { listDueToClose } from '#lib/store/puzzle-moments.ts';
+import { listRegradesToRun } from '#lib/store/regrades.ts';
 import { listPuzzlesWithWants } from '#lib/store/wants.ts';
 import { listPuzzlesToMark } from '#lib/store/work-list.ts';
 
@@ -30,6 +31,7 @@ export async function ringForWaiting(): Promise<void> {
   const tx = db();
   for (const puzzleId of await listPuzzlesToMark(tx)) await ring(tx, 'mark-answers', { puzzleId });
   for (const puzzleId of await listPuzzlesWithWants(tx)) await ring(tx, 'extend-book', { puzzleId });
+  for (const regradeId of await listRegradesToRun(tx)) await ring(tx, 'regrade', { regradeId });
   for (const importId of await listWaitingImports(tx)) await ring(tx, 'import-comments', { importId });
   for (const puzzleId of await listDueToClose(tx)) await enqueue(tx, 'close-puzzle', { puzzleId });
 }

@@ -7,6 +7,7 @@ import type { EngineThreads } from '#lib/machine/engine-threads.ts';
 import { JOBS } from '#lib/queue/job-names.ts';
 import { takeInComments } from '#lib/usecases/answers/import-comments.ts';
 import { markAnswers } from '#lib/usecases/answers/mark-answers.ts';
+import { runRegrade } from '#lib/usecases/answers/run-regrade.ts';
 import { askSecondOpinion } from '#lib/usecases/puzzles/ask-second-opinion.ts';
 import { closeByTime } from '#lib/usecases/puzzles/close-puzzle.ts';
 import { extendBook } from '#lib/usecases/puzzles/extend-book.ts';
@@ -44,6 +45,7 @@ export function createTasks(threads: EngineThreads): TaskList {
     'make-sample': task(JOBS['make-sample'], ({ memberId }) =>
       makeSample({ memberId, verify: verifyInThreads(threads, { for: 'host' }) }),
     ),
+    regrade: task(JOBS.regrade, ({ regradeId }) => runRegrade(regradeId)),
     'close-puzzle': task(JOBS['close-puzzle'], ({ puzzleId }) => closeByTime(puzzleId)),
   };
 }

@@ -7,6 +7,7 @@ import type { JobName, Payload } from './job-names.ts';
 // Work on one book is done one at a time; marking may run beside it. Of outside programs one runs at a time.
 function lineOf(job: JobName, payload: object): string | null {
   if (job === 'second-opinion') return job;
+  if (job === 'regrade') return keyOf(job, payload);
   return job === 'verify-puzzle' || job === 'extend-book' ? `book:${Object.values(payload).join()}` : null;
 }
 

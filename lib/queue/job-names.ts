@@ -14,6 +14,8 @@ export const JOBS = {
   'second-opinion': PUZZLE,
   /** Verify what answers have asked for. */
   'extend-book': PUZZLE,
+  /** Work out what a regrade would change, or write what the host said yes to. */
+  regrade: z.object({ regradeId: z.number().int() }),
   /** Carry out a close whose time has come. */
   'close-puzzle': PUZZLE,
   /** Take in the rest of a stored upload. */

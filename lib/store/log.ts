@@ -75,6 +75,31 @@ export type LogEvent =
       memberId: number;
       details: { look: number; mark: number | null };
     }
+  | {
+      kind: 'regrade-asked';
+      puzzleId: number;
+      memberId: number | null;
+      details: { regrade: number | null; answers: number };
+    }
+  | {
+      kind: 'regrade-agreed';
+      puzzleId: number;
+      memberId: number;
+      details: { regrade: number; agreed: number[] };
+    }
+  | { kind: 'regrade-cancelled'; puzzleId: number; memberId: number; details: { regrade: number } }
+  | {
+      kind: 'regrade-applied';
+      puzzleId: number;
+      memberId: number | null;
+      details: {
+        regrade: number;
+        part: number;
+        parts: number;
+        declined: number;
+        changed: { answer: number; from: number; to: number }[];
+      };
+    }
   | { kind: 'sheet-read'; puzzleId: number; memberId: number; details: { solvers: number[] } }
   | { kind: 'book-extended'; puzzleId: number; details: { rows: number } }
   | {

@@ -61,8 +61,22 @@ export async function listDueToClose(tx: Tx): Promise<number[]> {
   return rows.map((row) => row.id);
 }
 
-/** Shows the solution from now on. */
+/**
+ * Whether the puzzle is revealed; the reveal is held off until the end of the transaction. Whoever writes marks
+ * asks this first, so that no mark changes by itself behind a reveal (rule A7). Many may hold it at once.
+ */
+export async function holdReveal(tx: Tx, puzzleId: number): Promise<boolean> {
+  await tx.$queryRaw`
+    select 1 as done from pg_advisory_xact_lock_shared(hashtext('tailpiece.reveal'), ${puzzleId}::int)`;
+  const rows = await tx.$queryRaw<{ revealed: boolean }[]>`
+    select revealed_at is not null as revealed from puzzle where id = ${puzzleId}`;
+  return rows[0]?.revealed ?? false;
+}
+
+/** Shows the solution from now on; waits for marks that are just being written. */
 export async function saveRevealed(tx: Tx, puzzleId: number): Promise<void> {
+  await tx.$queryRaw`
+    select 1 as done from pg_advisory_xact_lock(hashtext('tailpiece.reveal'), ${puzzleId}::int)`;
   await tx.$executeRaw`update puzzle set revealed_at = clock_timestamp() where id = ${puzzleId}`;
 }
 

@@ -68,3 +68,9 @@ export async function eraseNameWithoutAnswers(tx: Tx, solverId: number): Promise
 export async function lockSolver(tx: Tx, solverId: number): Promise<void> {
   await tx.$queryRaw`select id from solver where id = ${solverId} for no key update`;
 }
+
+/** The same for several, in one order, so that two who do so do not wait for each other for ever. */
+export async function lockSolvers(tx: Tx, solverIds: readonly number[]): Promise<void> {
+  await tx.$queryRaw`
+    select id from solver where id = any(${[...solverIds]}) order by id for no key update`;
+}

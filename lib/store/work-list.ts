@@ -56,6 +56,16 @@ export function putBack(tx: Tx, ids: readonly number[]): Promise<number> {
     where id = any(${[...ids]}) and work <> 'to-mark' and withdrawn_at is null`;
 }
 
+/** Puts those back on the list that have no mark in force: nothing that is public changes by it. */
+export function putUnmarkedBack(tx: Tx, puzzleId: number, ids: readonly number[] | 'all'): Promise<number> {
+  const only = ids === 'all' ? null : [...ids];
+  return tx.$executeRaw`
+    update answer set work = 'to-mark', tries = 0
+    where puzzle_id = ${puzzleId} and work <> 'to-mark' and withdrawn_at is null
+      and (${only}::int[] is null or id = any(${only}::int[]))
+      and not exists (select from mark where mark.answer_id = answer.id and mark.is_current)`;
+}
+
 /** Puzzles with unmarked answers. */
 export async function listPuzzlesToMark(tx: Tx): Promise<number[]> {
   const rows = await tx.$queryRaw<{ puzzle_id: number }[]>`

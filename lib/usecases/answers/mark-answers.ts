@@ -8,10 +8,13 @@ import { ring } from '#lib/queue/enqueue.ts';
 import { db, inTransaction, type Tx } from '#lib/store/client.ts';
 import { appendLog } from '#lib/store/log.ts';
 import { appendMarks } from '#lib/store/marks.ts';
+import { pickMarked } from '#lib/store/marks-in-force.ts';
+import { holdReveal } from '#lib/store/puzzle-moments.ts';
 import { loadPuzzle } from '#lib/store/puzzles.ts';
 import { loadTimeliness } from '#lib/store/standing-of-answers.ts';
 import { addWants } from '#lib/store/wants.ts';
 import { addAsked, addTry, claimAnswers, saveAddressed, saveWork } from '#lib/store/work-list.ts';
+import { leaveToRegrade } from './grade-again.ts';
 import { judgeAnswer, type Opinion } from './judge-answer.ts';
 import { loadBook } from './loaded-book.ts';
 import { toNewMark } from './new-mark.ts';
@@ -42,11 +45,16 @@ export async function markAnswers(input: { readonly puzzleId: number }): Promise
 
 async function markBatch(tx: Tx, puzzleId: number): Promise<Marked & { readonly claimed: number }> {
   const nothing = { claimed: 0, marked: 0, lacking: 0 };
+  const isRevealed = await holdReveal(tx, puzzleId);
   const puzzle = await loadPuzzle(tx, { id: puzzleId });
   const book = puzzle === null ? null : await loadBook(tx, puzzle);
   if (puzzle === null || book === null) return nothing;
-  const answers = await claimAnswers(tx, puzzleId, BATCH);
-  if (answers.length === 0) return nothing;
+  const claimed = await claimAnswers(tx, puzzleId, BATCH);
+  if (claimed.length === 0) return nothing;
+  // What is public does not change by itself (rule A7).
+  const ids = claimed.map((answer) => answer.id);
+  const kept = isRevealed ? await pickMarked(tx, ids) : new Set<number>();
+  const answers = claimed.filter((answer) => !kept.has(answer.id));
 
   const opinions: Opinion[] = [];
   for (const answer of answers) {
@@ -77,7 +85,8 @@ async function markBatch(tx: Tx, puzzleId: number): Promise<Marked & { readonly 
   if (config().pauseBeforeCommitMs > 0) await pauseForTests(puzzleId, marks.length);
   if (marks.length > 0)
     await appendLog(tx, { kind: 'answers-marked', puzzleId, details: { marked: marks.length, changed } });
-  return { claimed: answers.length, marked: marks.length, lacking };
+  if (kept.size > 0) await leaveToRegrade(tx, puzzleId, [...kept]);
+  return { claimed: claimed.length, marked: marks.length, lacking };
 }
 
 // What is lacking is asked for; a marker that may not ask for more calls the rest unclear.

@@ -9,6 +9,7 @@ import { appendBookRows, budgetsKey } from '#lib/store/books.ts';
 import { db, inTransaction } from '#lib/store/client.ts';
 import { appendLog } from '#lib/store/log.ts';
 import { loadPuzzle, loadTerms } from '#lib/store/puzzles.ts';
+import { loadOpenRegrade } from '#lib/store/regrades.ts';
 import { nextWants, strikeWants } from '#lib/store/wants.ts';
 
 /** Verifies what is lacking: the engine's threads in the worker. */
@@ -43,5 +44,8 @@ export async function extendBook(input: {
     });
     if (freed > 0) await ring(db(), 'mark-answers', { puzzleId });
   }
+  // A regrade waits for verdicts in nobody's name; it has no place on the work list.
+  const open = await loadOpenRegrade(db(), puzzleId);
+  if (open?.state === 'waiting') await ring(db(), 'regrade', { regradeId: open.id });
   return added;
 }
