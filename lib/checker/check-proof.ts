@@ -95,10 +95,10 @@ function visit(replay: Replay, index: number, depth: number): Outcome {
   const { proof, board, nodesOnPath, keyOfNode, heights } = replay;
   const node = proof.nodes[index];
   if (node === undefined) return fault(replay, 'truncated', index);
-  if (nodesOnPath.has(index)) return fault(replay, 'repetition', index);
   const key = board.key();
   if ((keyOfNode.get(index) ?? key) !== key) return fault(replay, 'wrong-position', index);
   keyOfNode.set(index, key);
+  if (nodesOnPath.has(index)) return fault(replay, 'repetition', index);
   const known = heights.get(index);
   if (depth - 1 + (known ?? 1) > proof.n) return fault(replay, 'wrong-move-count', index);
   if (known !== undefined) return { kind: 'sound', height: known };

@@ -5,6 +5,8 @@ import { checkProof } from '#lib/checker/check-proof.ts';
 import { createEngine } from '#lib/engine/create-engine.ts';
 import { judgeMateMoves } from '#lib/engine/judge-mate-moves.ts';
 import { proveMate } from '#lib/engine/prove-mate.ts';
+import type { Position } from '#lib/rules/position.ts';
+import { positionKey } from '#lib/rules/position-key.ts';
 import { playUci } from '#lib/rules/uci.ts';
 import { positionOf } from '../support/positions.ts';
 import { mateAfterEach } from '../support/small-prover.ts';
@@ -129,4 +131,25 @@ test('[V0] stopped in between, the finished verdicts stay', () => {
     shouldStop: () => finished >= 1,
   });
   expect(verdicts.map(({ move }) => move)).toEqual(['g3g4']);
+});
+
+test('[T1] the proof of a slow first move may come back to the first position: no repetition, mate all the same', () => {
+  // Mate in 2; after 1 Kd3 the shortest way leads back to c3.
+  const fen = '8/8/8/8/5Q2/2K5/8/k7 w - - 0 1';
+  const [slow] = judge(fen, ['c3d3'], 4);
+  expect(slow).toMatchObject({ verdict: 'holds', mateIn: 4 });
+  if (slow?.evidence.kind !== 'proof') throw new Error('no proof');
+  const { proof } = slow.evidence;
+  expect(checkProof(proof).status).toBe('passed');
+  const first = positionKey(positionOf(fen));
+  const isBack = (position: Position, index: number): boolean => {
+    if (index > 0 && positionKey(position) === first) return true;
+    const { move = '', replies = {} } = proof.nodes[index] ?? {};
+    const next = playUci(position, move);
+    return Object.entries(replies).some(([uci, child]) => {
+      const after = next && playUci(next, uci);
+      return after !== null && isBack(after, child);
+    });
+  };
+  expect(isBack(positionOf(fen), 0)).toBe(true);
 });
