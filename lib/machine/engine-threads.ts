@@ -1,13 +1,13 @@
 // The pool of engine threads. Each thread has an engine of its own, with a table of fixed size, so
-// that a verdict is the same whichever thread finds it (rule V0). A crash costs the job it happened
-// in and no other.
+// that a verdict is the same whichever thread finds it (rule V0), and lives in a process of its own, so
+// that whatever ends it, memory included, costs the job it happened in and no other.
 
-import { Worker } from 'node:worker_threads';
 import { DEFAULT_HASH_MIB } from '#lib/engine/create-engine.ts';
 import type { EngineProgress } from '#lib/engine/verdict.ts';
 import type { EngineJobKind, EngineJobs } from './engine-jobs.ts';
+import { type EngineMember, startEngineMember } from './inner/engine-member.ts';
 import { createJobQueue, type JobOwner } from './inner/job-queue.ts';
-import type { JobMessage, ThreadMessage, ThreadStart } from './inner/thread-messages.ts';
+import type { JobMessage, ProcessStart, ThreadMessage } from './inner/thread-messages.ts';
 
 export type { JobOwner } from './inner/job-queue.ts';
 
@@ -52,9 +52,20 @@ export interface ThreadSettings {
   readonly hashMiB?: number;
   /** What a thread may hold beside its engine, endgame tables aside. A job that needs more crashes alone. */
   readonly heapMiB?: number;
+  /** What its process may hold in all. */
+  readonly memoryMiB?: number;
+  /** How long a cancelled job may take to end by itself, in milliseconds; then its process is killed. */
+  readonly graceMs?: number;
   /** Where endgame tables are kept; null: in memory only. */
   readonly tablesDirectory?: string | null;
+  /** The module that the threads run; another one only in tests of what a thread may do. */
+  readonly threadFile?: URL;
 }
+
+const HEAP_MIB = 512;
+// Two copies of the largest table with what it is built from, a full heap and the engine fit twice.
+const MEMORY_MIB = 1536;
+const GRACE_MS = 3000;
 
 type Output = EngineJobs[EngineJobKind]['output'];
 
@@ -67,8 +78,7 @@ interface Job {
 }
 
 interface Thread {
-  readonly worker: Worker;
-  readonly stopFlag: Int32Array;
+  readonly member: EngineMember;
   job: Job | null;
 }
 
@@ -118,23 +128,20 @@ class Pool implements EngineThreads {
     for (const job of this.#queue.drain()) fail(job, 'closed', job.message.kind);
     const ended = [...this.#pool].map(async (thread) => {
       this.#lose(thread, 'the pool was closed');
-      await thread.worker.terminate();
+      await thread.member.kill();
     });
     await Promise.all(ended);
   }
 
   #startThread(): Thread {
-    const { hashMiB = DEFAULT_HASH_MIB, heapMiB = 512, tablesDirectory = null } = this.#settings;
-    const stopFlag = new SharedArrayBuffer(4);
-    const start: ThreadStart = { hashMiB, tablesDirectory, stopFlag };
-    const worker = new Worker(new URL('./engine-thread.ts', import.meta.url), {
-      workerData: start,
-      resourceLimits: { maxOldGenerationSizeMb: heapMiB },
-    });
-    const thread: Thread = { worker, stopFlag: new Int32Array(stopFlag), job: null };
-    worker.on('message', (message: ThreadMessage) => this.#hear(thread, message));
-    worker.on('error', (fault) => this.#lose(thread, fault instanceof Error ? fault.message : String(fault)));
-    worker.on('exit', (code) => this.#lose(thread, `the thread ended with code ${code}`));
+    const thread: Thread = {
+      member: startEngineMember(
+        (message) => this.#hear(thread, message),
+        (detail) => this.#lose(thread, detail),
+      ),
+      job: null,
+    };
+    thread.member.send(startOf(this.#settings));
     this.#pool.add(thread);
     return thread;
   }
@@ -159,9 +166,11 @@ class Pool implements EngineThreads {
   // The thread is gone. Its job is lost and not tried again: what killed one thread may kill the next.
   #lose(thread: Thread, detail: string): void {
     if (!this.#pool.delete(thread)) return;
-    if (thread.job) fail(thread.job, this.#isClosed ? 'closed' : 'crashed', detail);
+    const { job } = thread;
+    if (job)
+      fail(job, this.#isClosed ? 'closed' : job.options.signal?.aborted ? 'cancelled' : 'crashed', detail);
     thread.job = null;
-    void thread.worker.terminate();
+    void thread.member.kill();
     this.#giveWork();
   }
 
@@ -173,11 +182,11 @@ class Pool implements EngineThreads {
       if (!job) break;
       const thread = idle ?? this.#startThread();
       thread.job = job;
-      thread.worker.ref();
-      thread.worker.postMessage(job.message);
+      thread.member.keepAlive(true);
+      thread.member.send({ kind: 'job', job: job.message });
     }
-    // A thread without work keeps no process alive.
-    for (const { job, worker } of this.#pool) if (job === null) worker.unref();
+    // A thread without work does not keep us alive.
+    for (const { job, member } of this.#pool) if (job === null) member.keepAlive(false);
   }
 
   #abort(job: Job): void {
@@ -185,10 +194,25 @@ class Pool implements EngineThreads {
       fail(job, 'cancelled', job.message.kind);
       return;
     }
-    for (const thread of this.#pool) {
-      if (thread.job === job) Atomics.store(thread.stopFlag, 0, job.message.id);
-    }
+    const thread = [...this.#pool].find((one) => one.job === job);
+    if (!thread) return;
+    thread.member.send({ kind: 'stop', id: job.message.id });
+    // Whoever listens ends within milliseconds; what does not listen is ended.
+    setTimeout(() => {
+      if (thread.job === job) this.#lose(thread, 'it did not stop');
+    }, this.#settings.graceMs ?? GRACE_MS).unref();
   }
+}
+
+function startOf(settings: ThreadSettings): ProcessStart {
+  const {
+    hashMiB = DEFAULT_HASH_MIB,
+    heapMiB = HEAP_MIB,
+    memoryMiB = MEMORY_MIB,
+    tablesDirectory = null,
+    threadFile = new URL('./engine-thread.ts', import.meta.url),
+  } = settings;
+  return { kind: 'start', hashMiB, heapMiB, memoryMiB, tablesDirectory, threadFile: threadFile.href };
 }
 
 function fail({ options, reject, onAbort }: Job, reason: JobFailure, detail: string): void {

@@ -1,9 +1,13 @@
 // The pool with real threads.
 
-import { afterAll, expect, test } from 'vitest';
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { join } from 'node:path';
+import { afterAll, describe, expect, test } from 'vitest';
 import { createEngine } from '#lib/engine/create-engine.ts';
 import { proveMate } from '#lib/engine/prove-mate.ts';
 import { EngineJobError, startEngineThreads } from '#lib/machine/engine-threads.ts';
+import { isRunning } from '../support/running-process.ts';
 
 /** Paul Morphy, New York Clipper 1856 (source from memory): mate in 2. */
 const MORPHY = {
@@ -100,6 +104,77 @@ test('a thread that runs out of memory costs its own job; the other goes on and 
   expect(other.mateIn).toBe(2);
   expect((await small.run('proveMate', MORPHY, { owner: host })).mateIn).toBe(2);
   await small.close();
+});
+
+describe('whatever a job does to its thread costs that job alone', () => {
+  const threadFile = new URL('../support/wild-thread.ts', import.meta.url);
+  const settings = { threads: 2, heapMiB: 64, memoryMiB: 300, graceMs: 300, threadFile };
+  const wild = startEngineThreads(settings);
+  afterAll(() => wild.close());
+  const ask = (material: string, signal?: AbortSignal) =>
+    wild.run('buildTable', { material }, { owner: host, ...(signal === undefined ? {} : { signal }) });
+
+  const DEEDS: readonly [string, RegExp][] = [
+    ['grows a list without end', /memory/],
+    ['asks for a large list at once', /memory/],
+    ['fills buffers that no heap limit sees', /more than 300 MiB of memory/],
+    ['grows the memory of a WebAssembly module', /more than 300 MiB of memory/],
+    ['exits', /ended with code 7/],
+    ['throws where nobody catches', /thrown by a timer/],
+    ['is killed by the system', /ended with SIGKILL/],
+  ];
+  test.each(DEEDS)('it %s', { timeout: 30_000 }, async (deed, why) => {
+    const beside = ask('waits a moment');
+    const failure = await ask(deed).catch((fault: unknown) => fault);
+    if (!(failure instanceof EngineJobError)) throw new Error(`it came out as ${failure}`);
+    expect(failure.reason).toBe('crashed');
+    expect(failure.message).toMatch(why);
+    expect(await beside).toBe(true);
+    expect(await Promise.all([ask('nothing'), ask('nothing'), ask('nothing')])).toEqual([true, true, true]);
+  });
+
+  test('it throws: our own mistake, told in words, and the thread stays', async () => {
+    await expect(ask('throws')).rejects.toThrow('failed: Error: thrown by the job');
+    expect(await ask('nothing')).toBe(true);
+  });
+
+  test('it never ends and listens to nobody: cancelled, it is ended after its grace', async () => {
+    const stop = new AbortController();
+    const begun = performance.now();
+    const job = reasonOf(ask('never ends', stop.signal));
+    const waiting = [ask('nothing'), ask('nothing')];
+    expect(await Promise.all(waiting)).toEqual([true, true]);
+    stop.abort();
+    expect(await job).toBe('cancelled');
+    expect(performance.now() - begun).toBeLessThan(10_000);
+    expect(await Promise.all([ask('nothing'), ask('nothing')])).toEqual([true, true]);
+    expect(wild.load()).toEqual({ waiting: 0, running: 0 });
+  });
+
+  test('it knows nothing of our settings', async () => {
+    process.env.TAILPIECE_SECRET_FOR_TEST = 'do not tell';
+    const fresh = startEngineThreads({ ...settings, threads: 1 });
+    const failure = await fresh
+      .run('buildTable', { material: 'tells its environment' }, { owner: host })
+      .catch((fault: unknown) => String(fault));
+    delete process.env.TAILPIECE_SECRET_FOR_TEST;
+    await fresh.close();
+    expect(failure).toContain('PATH');
+    expect(failure).not.toContain('do not tell');
+  });
+});
+
+test('the processes of a pool end with the process that has it, however that ended', async () => {
+  const owner = spawn(process.execPath, [join(import.meta.dirname, '../support/pool-owner.ts')], {
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+  const [said] = await once(owner.stdout, 'data');
+  const pids = String(said).trim().split(' ').map(Number);
+  expect(pids).toHaveLength(2);
+  expect(pids.every(isRunning)).toBe(true);
+  owner.kill('SIGKILL');
+  await once(owner, 'exit');
+  await expect.poll(() => pids.filter(isRunning), { timeout: 5000 }).toEqual([]);
 });
 
 test('a position that cannot be read is our own mistake: the job fails with words, the thread stays', async () => {

@@ -1,4 +1,4 @@
-// What the pool and its threads say to each other.
+// What the pool, its processes and their threads say to each other.
 
 import type { EngineProgress } from '#lib/engine/verdict.ts';
 import type { EngineJobKind, EngineJobs } from '../engine-jobs.ts';
@@ -11,10 +11,27 @@ export interface ThreadStart {
   readonly stopFlag: SharedArrayBuffer;
 }
 
+/** The first message to a process. */
+export interface ProcessStart {
+  readonly kind: 'start';
+  readonly hashMiB: number;
+  readonly tablesDirectory: string | null;
+  readonly heapMiB: number;
+  readonly memoryMiB: number;
+  /** Address of the module that the thread runs. */
+  readonly threadFile: string;
+}
+
 /** A job for a thread. Ids begin at 1. */
 export type JobMessage = {
   [K in EngineJobKind]: { readonly id: number; readonly kind: K; readonly input: EngineJobs[K]['input'] };
 }[EngineJobKind];
+
+/** What a process is told. */
+export type ProcessOrder =
+  | ProcessStart
+  | { readonly kind: 'job'; readonly job: JobMessage }
+  | { readonly kind: 'stop'; readonly id: number };
 
 /** What a thread says of its job. */
 export type ThreadMessage =
@@ -26,3 +43,6 @@ export type ThreadMessage =
       readonly wasStopped: boolean;
     }
   | { readonly kind: 'failed'; readonly id: number; readonly message: string };
+
+/** What a process says: its thread's words, or why it is about to end. */
+export type ProcessMessage = ThreadMessage | { readonly kind: 'lost'; readonly detail: string };
