@@ -9,6 +9,8 @@ export interface AnswerFields {
   readonly clientKey: string;
   readonly receipt: string | null;
   readonly channel: 'page' | 'board' | 'api';
+  /** Revision of the puzzle that the sender's page showed, as it came. */
+  readonly seen: unknown;
 }
 
 /** Takes the fields of an answer and nothing else: no outcome, no time, no person can be sent along. */
@@ -22,7 +24,14 @@ export function answerFields({ fields, isJson, json }: ReadBody): AnswerFields {
     clientKey: fields.get('key') ?? '',
     receipt: receipt === '' ? null : receipt,
     channel: isJson ? 'api' : 'page',
+    seen: seenOf({ fields, json }),
   };
+}
+
+/** The sender's word on which revision was seen: a field of the form, or a number in JSON. */
+export function seenOf({ fields, json }: Pick<ReadBody, 'fields' | 'json'>): unknown {
+  const isObject = typeof json === 'object' && json !== null;
+  return isObject ? Reflect.get(json, 'seen') : fields.get('seen');
 }
 
 const MOST_MOVES = 400;

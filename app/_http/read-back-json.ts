@@ -26,5 +26,7 @@ export function readBackJson({ puzzle, read, clientKey }: ReadBack, locale: Loca
     readings: read.readings.map(shown),
     turned: read.turned.map(shown),
     key: clientKey,
+    // Sent back with the answer as `seen`: the terms that it was read on.
+    seen: puzzle.revision,
   };
 }

@@ -21,7 +21,7 @@ export async function refuseAnswer(
   const problem = sentenceFor(reason, viewer.locale);
   if (wantsJson(request))
     return jsonReply({ error: reason.code, reason, message: problem }, { status, keeping: 'nobody' });
-  const read = await readBack({ slug, text: answer.text, locale: viewer.locale });
+  const read = await readBack({ slug, text: answer.text, locale: viewer.locale, seen: answer.seen });
   if (!read.ok) return notFound(request);
   const page = await checkPage({
     ...read.value,

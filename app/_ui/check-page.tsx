@@ -28,6 +28,8 @@ export interface CheckInput {
   /** A sentence about what was refused, above everything else. */
   readonly problem?: string;
   /** A recent puzzle of the show that the text answers in full (rule R15). */
+  /** The puzzle was amended since the sender's page was made (rule A6). */
+  readonly isCorrected?: boolean;
   readonly elsewhere?: { readonly slug: string; readonly title: string } | null;
 }
 
@@ -92,7 +94,7 @@ function YourText(input: CheckInput): ReactElement {
   );
 }
 
-function Remarks({ read, text, viewer, elsewhere }: CheckInput): ReactElement {
+function Remarks({ puzzle, read, text, viewer, elsewhere, isCorrected }: CheckInput): ReactElement {
   const { locale } = viewer;
   const [only] = read.readings;
   const impossible = only?.impossibleSpan;
@@ -116,6 +118,12 @@ function Remarks({ read, text, viewer, elsewhere }: CheckInput): ReactElement {
       {sentences.map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
+      {isCorrected ? (
+        <p className="problem">
+          {say(locale, 'pages.check-corrected')}{' '}
+          <a href={linkFor(viewer, `/p/${puzzle.slug}`)}>{say(locale, 'pages.check-corrected-link')}</a>
+        </p>
+      ) : null}
       {elsewhere ? (
         <p>
           {say(locale, 'pages.check-elsewhere', { title: elsewhere.title })}{' '}
@@ -176,9 +184,10 @@ function NameField({ name, locale }: { name: string; locale: Locale }): ReactEle
   );
 }
 
-function HiddenFields({ text, clientKey, receipt, viewer }: CheckInput): ReactElement {
+function HiddenFields({ puzzle, text, clientKey, receipt, viewer }: CheckInput): ReactElement {
   return (
     <>
+      <input type="hidden" name="seen" value={puzzle.revision} />
       <input type="hidden" name="text" value={text} />
       <input type="hidden" name="key" value={clientKey} />
       {receipt === null ? null : <input type="hidden" name="receipt" value={receipt} />}
@@ -291,6 +300,7 @@ function ChangeForm(input: CheckInput & { readonly isOpen: boolean }): ReactElem
       <form method="post" action={`/p/${puzzle.slug}/read`} className="answer-form">
         <label htmlFor="answer">{say(locale, 'pages.your-line')}</label>
         <textarea id="answer" name="text" defaultValue={text} maxLength={4000} rows={2} required />
+        <input type="hidden" name="seen" value={puzzle.revision} />
         {input.receipt === null ? null : <input type="hidden" name="receipt" value={input.receipt} />}
         {viewer.picked === null ? null : <input type="hidden" name="lang" value={viewer.picked} />}
         <button type="submit">{say(locale, 'pages.read-back')}</button>

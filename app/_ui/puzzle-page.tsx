@@ -69,7 +69,7 @@ function Puzzle({ puzzle, now, viewer, headline, path }: PuzzleProps): ReactElem
         <ClosingLine puzzle={puzzle} now={now} locale={locale} />
         {isOpen ? (
           <>
-            <AnswerForm path={path} viewer={viewer} fen={puzzle.fen} text="" />
+            <AnswerForm path={path} viewer={viewer} puzzle={puzzle} text="" />
             <SchemeLine puzzle={puzzle} viewer={viewer} />
           </>
         ) : (
@@ -104,13 +104,14 @@ function isFirstMoveEnough({ scheme, task, mateWritten }: PublicPuzzle): boolean
 export function AnswerForm(input: {
   path: string;
   viewer: Viewer;
-  fen: string;
+  puzzle: Pick<PublicPuzzle, 'fen' | 'revision'>;
   text: string;
   receipt?: string | null;
 }): ReactElement {
   const { locale, picked } = input.viewer;
-  const position = parseFen(input.fen);
-  if (!position.ok) throw new Error(`not a position: ${input.fen}`);
+  const { fen, revision } = input.puzzle;
+  const position = parseFen(fen);
+  if (!position.ok) throw new Error(`not a position: ${fen}`);
   return (
     <form method="post" action={`${input.path}/read`} className="answer-form">
       <label htmlFor="answer">{say(locale, 'pages.your-line')}</label>
@@ -128,6 +129,7 @@ export function AnswerForm(input: {
       />
       <p className="so-far moves" id="so-far" aria-live="polite" hidden />
       {picked === null ? null : <input type="hidden" name="lang" value={picked} />}
+      <input type="hidden" name="seen" value={revision} />
       {input.receipt ? <input type="hidden" name="receipt" value={input.receipt} /> : null}
       <button type="submit">{say(locale, 'pages.read-back')}</button>
       <p className="hint" id="answer-hint">

@@ -81,6 +81,14 @@ function Receipt(input: ReceiptInput & { readonly title: string }): ReactElement
       <ReceiptBoard {...input} />
       <div className="body stack">
         <Corrections puzzle={shown.puzzle} locale={locale} />
+        {shown.asItStands === null ? null : (
+          <p>
+            {say(locale, 'pages.receipt-former')}{' '}
+            <a href={linkFor(viewer, `/p/${shown.puzzle.slug}`)}>
+              {say(locale, 'pages.receipt-former-link')}
+            </a>
+          </p>
+        )}
         {shown.mark === null || shown.mark.ledger.rows.length === 0 ? null : (
           <LedgerTable ledger={shown.mark.ledger} locale={locale} turn={shown.puzzle.turn} />
         )}
@@ -213,6 +221,14 @@ function Readings({ shown, start, viewer, meant }: ReadingsProps): ReactElement 
   );
 }
 
+/** Who changes an answer to a puzzle that was corrected answers the puzzle as it stands now. */
+function PuzzleNow({ shown, viewer }: Pick<ReceiptInput, 'shown' | 'viewer'>): ReactElement | null {
+  const { locale } = viewer;
+  if (shown.asItStands === null) return null;
+  const title = taskHeadline(shown.asItStands, locale);
+  return <BoardFigure fen={shown.asItStands.fen} title={title} locale={locale} id="now" caption={title} />;
+}
+
 function Deeds({ shown, viewer, token, siteAddress }: ReceiptInput): ReactElement {
   const { locale } = viewer;
   const address = `${siteAddress}/r/${token}`;
@@ -228,8 +244,9 @@ function Deeds({ shown, viewer, token, siteAddress }: ReceiptInput): ReactElemen
       {canChange(shown) ? (
         <details>
           <summary>{say(locale, 'pages.receipt-change')}</summary>
+          <PuzzleNow shown={shown} viewer={viewer} />
           <AnswerForm
-            fen={shown.puzzle.fen}
+            puzzle={shown.asItStands ?? shown.puzzle}
             path={`/p/${shown.puzzle.slug}`}
             viewer={viewer}
             text={shown.text}

@@ -27,3 +27,8 @@ export interface Ruling extends BookKey {
 export interface Lacking extends BookKey {
   readonly fen: string;
 }
+
+/** The same, asked for under one revision of the puzzle's terms (rule A6). */
+export interface Wanted extends Lacking {
+  readonly revision: number;
+}

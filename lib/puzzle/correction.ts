@@ -42,6 +42,14 @@ export function whatChanged(former: PuzzleTerms, next: PuzzleTerms): Change[] {
   return CHANGES.filter((change) => differs[change]);
 }
 
+/**
+ * Whether a writer cannot tell two sets of terms apart: position, task and conditions are the same. What was
+ * corrected in the keys alone holds for everybody.
+ */
+export function looksTheSame(former: PuzzleTerms, next: PuzzleTerms): boolean {
+  return whatChanged(former, next).every((change) => change === 'keys');
+}
+
 function taskWord({ task }: PuzzleTerms): string {
   return task.kind === 'mate' ? `mate ${task.moves}` : task.kind;
 }

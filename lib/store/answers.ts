@@ -36,6 +36,8 @@ export interface NewAnswer {
   readonly timeWord?: 'before' | 'after' | 'unknown' | null;
   readonly isReply?: boolean;
   readonly intakeFlags?: readonly string[];
+  /** Revision of the terms that the sender's page showed (rule A6); null where not told. */
+  readonly seenRevision?: number | null;
 }
 
 /**
@@ -48,11 +50,11 @@ export async function appendAnswer(
 ): Promise<{ id: number; receivedAt: Date; isLate: boolean }> {
   const rows = await tx.$queryRaw<{ id: number; received_at: Date; late: boolean }[]>`
     insert into answer (puzzle_id, solver_id, text, name, has_meant, meant, channel, client_key, receipt_hash,
-      locale, stated_from, stated_to, time_word, is_reply, intake_flags)
+      locale, stated_from, stated_to, time_word, is_reply, intake_flags, seen_revision)
     values (${answer.puzzleId}, ${answer.solverId}, ${answer.text}, ${answer.name}, ${answer.meant !== null},
       ${[...(answer.meant ?? [])]}, ${answer.channel}, ${answer.clientKey}, ${answer.receiptHash}, ${answer.locale},
       ${answer.statedFrom ?? null}, ${answer.statedTo ?? null}, ${answer.timeWord ?? null},
-      ${answer.isReply ?? false}, ${[...(answer.intakeFlags ?? [])]})
+      ${answer.isReply ?? false}, ${[...(answer.intakeFlags ?? [])]}, ${answer.seenRevision ?? null}::int)
     returning id, received_at,
       received_at >= coalesce((select closes_at from puzzle where id = puzzle_id), 'infinity') as late`;
   const row = rows[0];
@@ -81,6 +83,7 @@ export interface AnswerRecord {
   readonly receiptHash: string | null;
   readonly asked: number;
   readonly tries: number;
+  readonly seenRevision: number | null;
 }
 
 interface StoredAnswer {
@@ -104,6 +107,7 @@ interface StoredAnswer {
   receiptHash: string | null;
   asked: number;
   tries: number;
+  seenRevision: number | null;
 }
 
 /** The stored row in the program's own types. */
@@ -128,6 +132,7 @@ export function toAnswer(row: StoredAnswer): AnswerRecord {
     receiptHash: row.receiptHash,
     asked: row.asked,
     tries: row.tries,
+    seenRevision: row.seenRevision,
   };
 }
 

@@ -41,6 +41,8 @@ export interface NewMark {
   readonly readerVersion: number;
   readonly engineVersion: string | null;
   readonly bookVersion: string;
+  /** Revision of the puzzle's terms that it rests on (rule A6). */
+  readonly revision: number;
   readonly doubt: string | null;
   /** Null for a mark of the program. */
   readonly overrule: { readonly memberId: number; readonly why: string } | null;
@@ -76,6 +78,7 @@ export function toMark(row: StoredMark): MarkRecord {
     readerVersion: row.readerVersion,
     engineVersion: row.engineVersion,
     bookVersion: row.bookVersion,
+    revision: row.revision,
     doubt: row.doubt,
     overrule: row.madeBy === 'person' ? { memberId: row.memberId ?? 0, why: row.why ?? '' } : null,
     regradeId: row.regradeId,
@@ -105,6 +108,7 @@ function columnsOf(mark: NewMark, isCurrent: boolean) {
     readerVersion: mark.readerVersion,
     engineVersion: mark.engineVersion,
     bookVersion: mark.bookVersion,
+    revision: mark.revision,
     doubt: mark.doubt,
     madeBy: mark.overrule === null ? 'program' : 'person',
     memberId: mark.overrule?.memberId ?? null,

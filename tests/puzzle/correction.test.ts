@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { DEFAULT_TERMS, type PuzzleTerms } from '#lib/book/terms.ts';
-import { type Change, whatChanged } from '#lib/puzzle/correction.ts';
+import { type Change, looksTheSame, whatChanged } from '#lib/puzzle/correction.ts';
 
 const terms: PuzzleTerms = {
   ...DEFAULT_TERMS,
@@ -28,4 +28,6 @@ const rows: [string, Partial<PuzzleTerms>, Change[]][] = [
 
 test.each(rows)('[A6] changing %s is told as such', (_what, change, expected) => {
   expect(whatChanged(terms, { ...terms, ...change })).toEqual(expected);
+  const onlyKeys = expected.every((one) => one === 'keys');
+  expect(looksTheSame(terms, { ...terms, ...change })).toBe(onlyKeys);
 });

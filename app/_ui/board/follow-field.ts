@@ -56,7 +56,7 @@ export function followField(
     asking?.abort();
     asking = new AbortController();
     try {
-      const reply = await askForReading(input.readAt, text, asking.signal);
+      const reply = await askForReading(input.readAt, { text, seen: seenIn(field) }, asking.signal);
       if (field.value !== text || reply === null) return;
       follow(text, reply);
     } catch {
@@ -119,15 +119,21 @@ function longWords(line: AnswerLine, letters: string): (Node | string)[] {
   });
 }
 
+/** Which revision of the puzzle this page shows: it may have been corrected since (rule A6). */
+function seenIn({ form }: HTMLTextAreaElement): string {
+  const field = form?.elements.namedItem('seen');
+  return field instanceof HTMLInputElement ? field.value : '';
+}
+
 async function askForReading(
   address: string,
-  text: string,
+  sent: { readonly text: string; readonly seen: string },
   signal: AbortSignal,
 ): Promise<ReadBackReply | null> {
   const reply = await fetch(address, {
     method: 'POST',
     headers: { 'Content-Type': 'application/json', Accept: 'application/json' },
-    body: JSON.stringify({ text }),
+    body: JSON.stringify(sent),
     signal,
   });
   return reply.ok ? parseReadBack(await reply.json()) : null;

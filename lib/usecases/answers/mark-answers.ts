@@ -69,7 +69,7 @@ async function markBatch(tx: Tx, puzzleId: number): Promise<Marked & { readonly 
   const timeliness = await loadTimeliness(tx, puzzleId, solverIds);
   const lacking = await askForMore(tx, opinions);
   const marks = opinions.flatMap((opinion) =>
-    toNewMark(book, opinion, timeliness.get(opinion.answer.id) ?? 'in-time'),
+    toNewMark(opinion, timeliness.get(opinion.answer.id) ?? 'in-time'),
   );
   const changed = await appendMarks(tx, marks);
   await saveWork(
@@ -92,10 +92,12 @@ async function markBatch(tx: Tx, puzzleId: number): Promise<Marked & { readonly 
 // What is lacking is asked for; a marker that may not ask for more calls the rest unclear.
 async function askForMore(tx: Tx, opinions: readonly Opinion[]): Promise<number> {
   const waiting: number[] = [];
-  for (const { answer, result } of opinions) {
-    if (result.kind !== 'lacking') continue;
-    await addWants(tx, answer.puzzleId, answer.id, result.lacking, answer.asked);
-    const places = new Set(result.lacking.map(({ position, movesLeft }) => `${position} ${movesLeft}`));
+  for (const { answer, wants } of opinions) {
+    if (wants.length === 0) continue;
+    await addWants(tx, answer.puzzleId, answer.id, wants, answer.asked);
+    const places = new Set(
+      wants.map(({ position, movesLeft, revision }) => `${position} ${movesLeft} ${revision}`),
+    );
     await addAsked(tx, answer.id, places.size);
     waiting.push(answer.id);
   }

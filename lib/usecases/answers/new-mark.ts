@@ -6,11 +6,10 @@ import type { AnswerRecord } from '#lib/store/answers.ts';
 import type { NewMark } from '#lib/store/marks.ts';
 import type { Timely } from '#lib/store/standing-of-answers.ts';
 import type { Opinion } from './judge-answer.ts';
-import type { LoadedBook } from './loaded-book.ts';
 
 /** The mark to store, as a list of one; empty where the book lacks something. */
-export function toNewMark(book: LoadedBook, opinion: Opinion, timely: Timely): NewMark[] {
-  const { answer, result, doubt } = opinion;
+export function toNewMark(opinion: Opinion, timely: Timely): NewMark[] {
+  const { answer, result, book, doubt } = opinion;
   if (result.kind !== 'mark') return [];
   const { mark } = result;
   return [
@@ -21,6 +20,7 @@ export function toNewMark(book: LoadedBook, opinion: Opinion, timely: Timely): N
       solverId: answer.solverId,
       flags: [...mark.flags, ...intakeFlags(answer, timely)],
       bookVersion: book.bookVersion,
+      revision: book.revision,
       doubt,
       overrule: null,
       regradeId: null,

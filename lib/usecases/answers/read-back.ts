@@ -4,17 +4,22 @@
 import { ok, type Result, refuse } from '#lib/kit/result.ts';
 import { randomToken } from '#lib/machine/tokens.ts';
 import type { PublicPuzzle } from '#lib/puzzle/public-puzzle.ts';
+import { toldRevision } from '#lib/puzzle/revision-seen.ts';
 import { readText } from '#lib/reading/read-text.ts';
 import type { ReadResult } from '#lib/reading/reading.ts';
 import { parseFen } from '#lib/rules/parse-fen.ts';
 import { db } from '#lib/store/client.ts';
+import { loadTermsOf } from '#lib/store/former-terms.ts';
 import { listOpened, loadPuzzle, type PuzzleRecord } from '#lib/store/puzzles.ts';
 import type { Locale } from '#lib/words/locale.ts';
-import { publicView } from '../puzzles/show-public-puzzle.ts';
+import { asSeen, publicView } from '../puzzles/show-public-puzzle.ts';
 
 /** A text read back. */
 export interface ReadBack {
+  /** As the sender's page showed it: `revision` and position may be those before an amendment (rule A6). */
   readonly puzzle: PublicPuzzle;
+  /** The puzzle was amended since that page was made. */
+  readonly isCorrected: boolean;
   readonly now: Date;
   readonly read: ReadResult;
   /** A fresh key under which this text may be sent. */
@@ -30,15 +35,20 @@ export async function readBack(input: {
   readonly slug: string;
   readonly text: string;
   readonly locale: Locale;
+  /** Revision that the sender's page showed, as it came. */
+  readonly seen?: unknown;
 }): Promise<Result<ReadBack, { readonly code: 'unknown-puzzle' }>> {
   const record = await loadPuzzle(db(), { slug: input.slug });
-  const puzzle = record === null ? null : await publicView(record, input.locale);
-  if (record === null || puzzle === null) return refuse({ code: 'unknown-puzzle' });
-  const read = readAt(record, input.text);
+  const current = record === null ? null : await publicView(record, input.locale);
+  if (record === null || current === null) return refuse({ code: 'unknown-puzzle' });
+  const revision = toldRevision(input.seen, record.revision) ?? record.revision;
+  const puzzle = asSeen(current, revision, await loadTermsOf(db(), record, revision));
+  const read = readAt(puzzle.fen, input.text);
   // No reading goes through to its end here: perhaps it was written for another puzzle.
   const isNoLine = read.kind !== 'chatter' && read.readings.every((one) => one.impossibleAt !== null);
   return ok({
     puzzle,
+    isCorrected: revision !== record.revision,
     now: record.now,
     read,
     clientKey: randomToken(),
@@ -46,9 +56,9 @@ export async function readBack(input: {
   });
 }
 
-function readAt(record: PuzzleRecord, text: string): ReadResult {
-  const position = parseFen(record.terms.fen);
-  if (!position.ok) throw new Error(`The stored position cannot be read: ${record.terms.fen}`);
+function readAt(fen: string, text: string): ReadResult {
+  const position = parseFen(fen);
+  if (!position.ok) throw new Error(`The stored position cannot be read: ${fen}`);
   return readText({ position: position.value, text });
 }
 
@@ -62,7 +72,7 @@ async function findElsewhere(
   for (const other of others) {
     const puzzle = await publicView(other, locale);
     if (puzzle === null) continue;
-    const isFull = readAt(other, text).readings.some(
+    const isFull = readAt(other.terms.fen, text).readings.some(
       ({ line, impossibleAt }) => line.length > 1 && impossibleAt === null,
     );
     if (!isFull) continue;

@@ -9,6 +9,7 @@ import type { Uci } from '#lib/rules/move.ts';
 import { findAnswer } from '#lib/store/answers.ts';
 import { db, inTransaction, type Tx } from '#lib/store/client.ts';
 import { listDoubtful } from '#lib/store/doubtful.ts';
+import { loadTermsOf } from '#lib/store/former-terms.ts';
 import { appendLog } from '#lib/store/log.ts';
 import { loadCurrentMark } from '#lib/store/marks.ts';
 import { loadPuzzle } from '#lib/store/puzzles.ts';
@@ -75,9 +76,10 @@ async function ruleOnMove(
   const puzzle = await loadPuzzle(tx, { id: puzzleId });
   const mark = await loadCurrentMark(tx, answerId);
   if (puzzle === null || mark === null) return refuse({ code: 'unknown-puzzle' });
-  const place = findUnclearMove(puzzle.terms.fen, mark);
+  const terms = await loadTermsOf(tx, puzzle, mark.revision);
+  const place = findUnclearMove(terms.fen, mark);
   if (place === null) return refuse({ code: 'no-move-to-rule-on' });
-  const atStart = movesLeftAtStart({ ...puzzle.terms, published: [] });
+  const atStart = movesLeftAtStart(terms);
   const movesLeft = atStart === null ? null : atStart - place.solverMovesBefore;
   const id = await saveVerdictRuling(tx, puzzleId, {
     position: place.position,

@@ -8,7 +8,9 @@ import { parseFen } from '#lib/rules/parse-fen.ts';
 import { findAnswer } from '#lib/store/answers.ts';
 import { db, inTransaction } from '#lib/store/client.ts';
 import { listDoubtful } from '#lib/store/doubtful.ts';
+import { loadTermsOf } from '#lib/store/former-terms.ts';
 import { appendLog } from '#lib/store/log.ts';
+import { loadCurrentMark } from '#lib/store/marks.ts';
 import { loadPuzzle } from '#lib/store/puzzles.ts';
 import { saveReadingRuling } from '#lib/store/rulings.ts';
 import { textHash } from './doubt-key.ts';
@@ -23,20 +25,20 @@ export async function settleTurned(word: {
   const { puzzleId, memberId } = word;
   const settled = await inTransaction(async (tx) => {
     const puzzle = await loadPuzzle(tx, { id: puzzleId });
-    const position = puzzle === null ? null : parseFen(puzzle.terms.fen);
-    if (puzzle === null || position === null || !position.ok)
-      return refuse({ code: 'unknown-puzzle' } as const);
+    if (puzzle === null) return refuse({ code: 'unknown-puzzle' } as const);
     const answers = await listDoubtful(tx, puzzleId, 'turned');
     if (answers.length === 0) return refuse({ code: 'group-empty' } as const);
     const ruled = new Set<string>();
     let ruling = 0;
     for (const id of answers) {
       const answer = await findAnswer(tx, id);
-      const line =
-        answer === null
-          ? undefined
-          : readText({ position: position.value, text: answer.text }).turned[0]?.line;
-      if (answer === null || line === undefined) continue;
+      const mark = answer === null ? null : await loadCurrentMark(tx, id);
+      if (answer === null || mark === null) continue;
+      const position = parseFen((await loadTermsOf(tx, puzzle, mark.revision)).fen);
+      const line = position.ok
+        ? readText({ position: position.value, text: answer.text }).turned[0]?.line
+        : null;
+      if (!line) continue;
       const hash = textHash(answer.text);
       if (ruled.has(hash)) continue;
       ruled.add(hash);

@@ -97,13 +97,15 @@ export async function showDoubtful(asked: {
     return ok({ fen, waiting, question: null, lookAt: Number(current.doubt.split(' ')[1]) });
   }
   const example = groups.find((one) => one.doubt === current?.doubt)?.examples[0];
-  const book = await loadBook(tx, puzzle);
   const answer = example === undefined ? null : await findAnswer(tx, example);
   const mark = answer === null ? null : await loadCurrentMark(tx, answer.id);
+  // The question is asked on the terms that the mark rests on (rule A6).
+  const book = await loadBook(tx, puzzle, mark?.revision);
   if (current === undefined || answer === null || mark === null || book === null) {
     return ok({ fen, waiting, question: null, lookAt: null });
   }
-  return ok({ fen, waiting, question: questionFor(current, { answer, mark, book }), lookAt: null });
+  const question = questionFor(current, { answer, mark, book });
+  return ok({ fen: book.terms.fen, waiting, question, lookAt: null });
 }
 
 function subjectOf(kind: DoubtKind, rest: readonly string[]): string {

@@ -10,10 +10,11 @@ import { listMarksOf } from '#lib/store/desk-answers.ts';
 import { loadCurrentMark, loadProgramMark, type MarkRecord, OUTCOMES } from '#lib/store/marks.ts';
 import { loadMember } from '#lib/store/members.ts';
 import { oneOf } from '#lib/store/one-of.ts';
-import { loadPuzzle, loadPuzzleScheme, loadTerms } from '#lib/store/puzzles.ts';
+import { loadPuzzle, loadPuzzleScheme } from '#lib/store/puzzles.ts';
 import { loadLook, type SecondLookRecord } from '#lib/store/second-looks.ts';
 import type { Locale } from '#lib/words/locale.ts';
 import { buildLedger, type Ledger } from './receipt-ledger.ts';
+import { loadTermsShown } from './seen-revisions.ts';
 
 /** A mark that the answer had or has. */
 export interface MarkStep {
@@ -61,11 +62,12 @@ export async function showMark(asked: {
   const tx = db();
   const answer = await findAnswer(tx, asked.answerId);
   const puzzle = answer === null ? null : await loadPuzzle(tx, { id: answer.puzzleId });
-  const start = puzzle === null ? null : parseFen(puzzle.terms.fen);
-  if (answer === null || answer.puzzleId !== asked.puzzleId || puzzle === null || !start?.ok) return null;
+  if (answer === null || answer.puzzleId !== asked.puzzleId || puzzle === null) return null;
   const mark = await loadCurrentMark(tx, answer.id);
+  const { terms } = await loadTermsShown(tx, puzzle, { answer, marked: mark?.revision ?? null });
+  const start = parseFen(terms.fen);
+  if (!start.ok) throw new Error(`not a position: ${terms.fen}`);
   const program = mark?.overrule == null ? null : await loadProgramMark(tx, answer.id);
-  const terms = await loadTerms(tx, puzzle);
   const look = await loadLook(tx, answer.id);
   const history = await listMarksOf(tx, answer.id);
   return {

@@ -1,6 +1,7 @@
 // What the holder of a receipt sees: the answer as sent and as read, and after the reveal its mark.
 // Until then nothing here depends on a verdict (rules R8, T2): marks are not even loaded.
 
+import type { PuzzleTerms } from '#lib/book/terms.ts';
 import { ok, type Result, refuse } from '#lib/kit/result.ts';
 import { isToken, receiptHash } from '#lib/machine/tokens.ts';
 import { explainMark } from '#lib/marking/explain-mark.ts';
@@ -14,15 +15,19 @@ import type { Position } from '#lib/rules/position.ts';
 import { type AnswerRecord, findByReceipt, listAnswersOf } from '#lib/store/answers.ts';
 import { db, type Tx } from '#lib/store/client.ts';
 import { loadCurrentMark, loadProgramMark, type MarkRecord } from '#lib/store/marks.ts';
-import { loadPuzzle, loadPuzzleScheme, loadTerms, type PuzzleRecord } from '#lib/store/puzzles.ts';
+import { loadPuzzle, loadPuzzleScheme, type PuzzleRecord } from '#lib/store/puzzles.ts';
 import { loadLook } from '#lib/store/second-looks.ts';
 import type { Locale } from '#lib/words/locale.ts';
-import { publicView } from '../puzzles/show-public-puzzle.ts';
+import { asSeen, publicView } from '../puzzles/show-public-puzzle.ts';
 import { buildLedger, type Ledger } from './receipt-ledger.ts';
+import { loadTermsShown } from './seen-revisions.ts';
 
 /** A receipt as its holder sees it. */
 export interface ShownReceipt {
+  /** With position and task that the answer is marked on, or that its writer saw (rule A6). */
   readonly puzzle: PublicPuzzle;
+  /** The puzzle as it stands now, where that is another. */
+  readonly asItStands: PublicPuzzle | null;
   readonly now: Date;
   readonly text: string;
   readonly name: string | null;
@@ -78,15 +83,18 @@ export async function showReceipt(input: {
   if (!isToken(input.token)) return refuse({ code: 'unknown-receipt' });
   const answer = await findByReceipt(tx, receiptHash(input.token));
   const record = answer === null ? null : await loadPuzzle(tx, { id: answer.puzzleId });
-  const puzzle = record === null ? null : await publicView(record, input.locale);
-  if (answer === null || record === null || puzzle === null) return refuse({ code: 'unknown-receipt' });
-  const start = parseFen(record.terms.fen);
-  if (!start.ok) throw new Error(`not a position: ${record.terms.fen}`);
+  const current = record === null ? null : await publicView(record, input.locale);
+  if (answer === null || record === null || current === null) return refuse({ code: 'unknown-receipt' });
   const siblings = await listAnswersOf(tx, answer.puzzleId, answer.solverId);
   const newest = siblings.filter((one) => one.withdrawnAt === null).at(-1);
   const isSeen = mayBeSeen('own-mark', 'solver', stateAt(record, record.now));
+  const mark = isSeen ? await loadCurrentMark(tx, answer.id) : null;
+  const { revision, terms } = await loadTermsShown(tx, record, { answer, marked: mark?.revision ?? null });
+  const start = parseFen(terms.fen);
+  if (!start.ok) throw new Error(`not a position: ${terms.fen}`);
   return ok({
-    puzzle,
+    puzzle: asSeen(current, revision, terms),
+    asItStands: revision === record.revision ? null : current,
     now: record.now,
     text: answer.text,
     name: answer.name,
@@ -96,9 +104,10 @@ export async function showReceipt(input: {
     isReplaced: newest !== undefined && newest.id !== answer.id && !record.countsFirst,
     read: readText({ position: start.value, text: answer.text }),
     meant: answer.meant,
-    mark: isSeen
-      ? await loadShownMark(tx, { answer, record, start: start.value, locale: input.locale })
-      : null,
+    mark:
+      mark === null
+        ? null
+        : await loadShownMark(tx, mark, { answer, record, start: start.value, terms, locale: input.locale }),
     look: isSeen ? await loadShownLook(tx, answer.id) : null,
   });
 }
@@ -112,12 +121,16 @@ async function loadShownLook(tx: Tx, answerId: number): Promise<ShownLook | null
 
 async function loadShownMark(
   tx: Tx,
-  of: { answer: AnswerRecord; record: PuzzleRecord; start: Position; locale: Locale },
-): Promise<ShownMark | null> {
-  const mark = await loadCurrentMark(tx, of.answer.id);
-  if (mark === null) return null;
+  mark: MarkRecord,
+  of: {
+    readonly answer: AnswerRecord;
+    readonly record: PuzzleRecord;
+    readonly start: Position;
+    readonly terms: PuzzleTerms;
+    readonly locale: Locale;
+  },
+): Promise<ShownMark> {
   const program = mark.overrule === null ? null : await loadProgramMark(tx, of.answer.id);
-  const terms = await loadTerms(tx, of.record);
   return {
     outcome: mark.outcome,
     atMove: mark.atMove,
@@ -125,7 +138,7 @@ async function loadShownMark(
     flags: mark.flags,
     points: mark.points,
     mostPoints: (await loadPuzzleScheme(tx, of.record)).solved,
-    explanation: explainMark(mark, terms, of.locale),
+    explanation: explainMark(mark, of.terms, of.locale),
     ledger: buildLedger({ ...mark, start: of.start, line: mark.line ?? [] }),
     programOutcome: program === null || program.outcome === mark.outcome ? null : program.outcome,
     standing: of.answer.standing,

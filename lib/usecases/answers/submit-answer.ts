@@ -6,11 +6,13 @@ import { log } from '#lib/machine/log.ts';
 import { deviceHash, isToken, receiptHash, receiptTokenFor } from '#lib/machine/tokens.ts';
 import { type NameReason, parseName } from '#lib/people/names.ts';
 import { stateAt } from '#lib/puzzle/puzzle-state.ts';
+import { toldRevision } from '#lib/puzzle/revision-seen.ts';
 import { ring } from '#lib/queue/enqueue.ts';
 import { readText } from '#lib/reading/read-text.ts';
 import { parseFen } from '#lib/rules/parse-fen.ts';
 import { appendAnswer, type Channel, findByClientKey } from '#lib/store/answers.ts';
 import { db, inTransaction, type Tx } from '#lib/store/client.ts';
+import { listFormerTerms } from '#lib/store/former-terms.ts';
 import { appendLog } from '#lib/store/log.ts';
 import { loadPuzzle, type PuzzleRecord } from '#lib/store/puzzles.ts';
 import { addIdentities, createSolver, findSolver, type Identity, renameSolver } from '#lib/store/solvers.ts';
@@ -34,6 +36,8 @@ export interface Submission {
   readonly receipt: string | null;
   readonly signin: { readonly issuer: string; readonly subject: string } | null;
   readonly locale: string | null;
+  /** Revision of the terms that the sender's page showed, as it came (rule A6); a wrong word is none. */
+  readonly seen?: unknown;
 }
 
 /** The acknowledgement. */
@@ -68,8 +72,18 @@ function reasonAgainst(puzzle: PuzzleRecord): SubmitReason | null {
   return null;
 }
 
-/** The line that was meant must be one of those that were shown for the text. */
-function isAmongReadings(fen: string, text: string, meant: readonly string[]): boolean {
+/** The line that was meant must be one of those that were shown for the text, in the position that was shown. */
+async function isAmongReadings(puzzle: PuzzleRecord, submission: Submission): Promise<boolean> {
+  const { text, meant } = submission;
+  if (meant === null) return true;
+  const seen = toldRevision(submission.seen, puzzle.revision);
+  const former = seen === puzzle.revision ? [] : await listFormerTerms(db(), puzzle);
+  const shown = former.filter(({ revision }) => seen === null || seen === revision).map(({ terms }) => terms);
+  const possible = seen === null || seen === puzzle.revision ? [puzzle.terms, ...shown] : shown;
+  return possible.some(({ fen }) => isReadingAt(fen, text, meant));
+}
+
+function isReadingAt(fen: string, text: string, meant: readonly string[]): boolean {
   const position = parseFen(fen);
   if (!position.ok) throw new Error(`The stored position cannot be read: ${fen}`);
   const wanted = meant.join(' ');
@@ -151,6 +165,7 @@ async function store(
       clientKey: submission.clientKey,
       receiptHash: receiptHash(token),
       locale: submission.locale,
+      seenRevision: toldRevision(submission.seen, puzzle.revision),
     });
     await appendLog(tx, {
       kind: 'answer-received',
@@ -180,8 +195,7 @@ export async function submitAnswer(submission: Submission): Promise<Result<Submi
   if (puzzle === null) return refuse({ code: 'unknown-puzzle' });
   const against = reasonAgainst(puzzle);
   if (against !== null) return refuse(against);
-  if (submission.meant !== null && !isAmongReadings(puzzle.terms.fen, submission.text, submission.meant))
-    return refuse({ code: 'meant-not-read' });
+  if (!(await isAmongReadings(puzzle, submission))) return refuse({ code: 'meant-not-read' });
 
   let stored: Result<Submitted, SubmitReason>;
   try {

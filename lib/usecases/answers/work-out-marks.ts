@@ -2,7 +2,7 @@
 // written. Rule A7: what comes out is the difference to the marks in force.
 
 import { isDeepStrictEqual } from 'node:util';
-import type { Lacking } from '#lib/book/book-row.ts';
+import type { Wanted } from '#lib/book/book-row.ts';
 import { log } from '#lib/machine/log.ts';
 import { costsItsSolver, type GradedMark, previewRegrade, type Regraded } from '#lib/marking/regrade.ts';
 import type { Tx } from '#lib/store/client.ts';
@@ -20,7 +20,7 @@ const PAGE = 200;
 /** An answer with what it would be marked; null where the book lacks something, or it could not be judged. */
 export interface JudgedAnswer extends AnswerInForce {
   readonly next: NewMark | null;
-  readonly lacking: readonly Lacking[];
+  readonly lacking: readonly Wanted[];
 }
 
 /** Pages of answers in the order of their numbers, each judged on the book as it then is. */
@@ -39,9 +39,8 @@ export async function* judgedPages(
     yield page.map((one): JudgedAnswer => {
       const opinion = judged(() => judgeAnswer(book, one.answer), one.answer.id);
       if (opinion === null) return { ...one, next: null, lacking: [] };
-      const [next = null] = toNewMark(book, opinion, timeliness.get(one.answer.id) ?? 'in-time');
-      const { result } = opinion;
-      return { ...one, next, lacking: result.kind === 'lacking' ? result.lacking : [] };
+      const [next = null] = toNewMark(opinion, timeliness.get(one.answer.id) ?? 'in-time');
+      return { ...one, next, lacking: opinion.wants };
     });
     after = last.answer.id;
   }
@@ -60,7 +59,7 @@ function judged(judge: () => Opinion, answer: number): Opinion | null {
 /** The difference as it is stored, or what the book lacks for it. */
 export type WorkedOut =
   | { readonly kind: 'preview'; readonly stored: StoredPreview }
-  | { readonly kind: 'lacking'; readonly lacking: readonly Lacking[] };
+  | { readonly kind: 'lacking'; readonly lacking: readonly Wanted[] };
 
 /** Works the difference out; null where `onPage`, told how many are done, says that nobody wants it any more. */
 export async function workOutMarks(
@@ -77,7 +76,7 @@ export async function workOutMarks(
   const readOut = await listReadOut(tx, puzzle.id);
   const regraded: (Regraded & { readonly solverId: number })[] = [];
   const expected: ExpectedMark[] = [];
-  const lacking: Lacking[] = [];
+  const lacking: Wanted[] = [];
   let unjudged = 0;
   let done = 0;
   for await (const page of judgedPages(tx, puzzle, answers)) {

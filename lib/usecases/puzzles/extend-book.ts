@@ -7,8 +7,9 @@ import type { EngineProgress } from '#lib/engine/verdict.ts';
 import { ring } from '#lib/queue/enqueue.ts';
 import { appendBookRows, budgetsKey } from '#lib/store/books.ts';
 import { db, inTransaction } from '#lib/store/client.ts';
+import { loadTermsOf } from '#lib/store/former-terms.ts';
 import { appendLog } from '#lib/store/log.ts';
-import { loadPuzzle, loadTerms } from '#lib/store/puzzles.ts';
+import { loadPuzzle } from '#lib/store/puzzles.ts';
 import { loadOpenRegrade } from '#lib/store/regrades.ts';
 import { nextWants, strikeWants } from '#lib/store/wants.ts';
 
@@ -25,13 +26,13 @@ export async function extendBook(input: {
   readonly verify: Verify;
 }): Promise<number> {
   const { puzzleId, verify } = input;
-  const puzzle = await loadPuzzle(db(), { id: puzzleId });
-  if (puzzle === null) return 0;
-  const terms = await loadTerms(db(), puzzle);
   let added = 0;
   for (;;) {
     const lacking = await nextWants(db(), puzzleId);
-    if (lacking === null) break;
+    const puzzle = await loadPuzzle(db(), { id: puzzleId });
+    if (lacking === null || puzzle === null) break;
+    // At each position anew: an amendment may have taken force meanwhile (rule A6).
+    const terms = await loadTermsOf(db(), puzzle, lacking[0]?.revision ?? puzzle.revision);
     const rows = await verify({ terms, lacking });
     const freed = await inTransaction(async (tx) => {
       const count = await appendBookRows(tx, puzzleId, rows, budgetsKey(terms));

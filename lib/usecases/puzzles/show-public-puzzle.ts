@@ -1,6 +1,7 @@
 // What anybody may see of a puzzle: its public view and the database's time of looking.
 
 import { createBook } from '#lib/book/solution-book.ts';
+import type { PuzzleTerms } from '#lib/book/terms.ts';
 import { ok, type Result, refuse } from '#lib/kit/result.ts';
 import { howFarSentence } from '#lib/marking/how-far.ts';
 import { type PublicPuzzle, toPublicPuzzle } from '#lib/puzzle/public-puzzle.ts';
@@ -66,4 +67,14 @@ async function generatedHowFar(record: PuzzleRecord, locale: Locale): Promise<st
   const loaded = record.task.kind === 'mate' ? null : await loadBook(db(), record);
   if (loaded !== null) return howFarSentence(loaded.terms, loaded.book, locale);
   return howFarSentence({ ...record.terms, published: [] }, createBook([]), locale);
+}
+
+/** The same puzzle with position and task of a revision that stood at its address (rule A6). */
+export function asSeen(
+  puzzle: PublicPuzzle,
+  revision: number,
+  { fen, task }: Pick<PuzzleTerms, 'fen' | 'task'>,
+): PublicPuzzle {
+  if (revision === puzzle.revision) return puzzle;
+  return { ...puzzle, revision, fen, task, turn: fen.split(' ')[1] === 'b' ? 'b' : 'w' };
 }

@@ -23,18 +23,15 @@ async function judged(text: string, intakeFlags: string[]) {
 
 test('[T3] what intake knows of an answer stands among the flags of its mark', async () => {
   const { book, opinion } = await judged('1.Qb1', ['edited-unseen']);
-  const [late] = toNewMark(book, opinion, 'late');
+  const [late] = toNewMark(opinion, 'late');
   expect(late).toMatchObject({ outcome: 'wrong', points: 0, regradeId: null, overrule: null });
   expect(late?.flags.slice(-2)).toEqual(['late', 'edited-unseen']);
   expect(late?.bookVersion).toBe(book.bookVersion);
-  expect(toNewMark(book, opinion, 'uncertain')[0]?.flags.slice(-2)).toEqual([
-    'time-uncertain',
-    'edited-unseen',
-  ]);
+  expect(toNewMark(opinion, 'uncertain')[0]?.flags.slice(-2)).toEqual(['time-uncertain', 'edited-unseen']);
 });
 
 test('an opinion that lacks something makes no mark', async () => {
-  const { book, opinion } = await judged('1.Rh1 Nc5 2.Qb1', []);
+  const { opinion } = await judged('1.Rh1 Nc5 2.Qb1', []);
   const lacking = { ...opinion, result: { kind: 'lacking', lacking: [] } } as const;
-  expect(toNewMark(book, lacking, 'in-time')).toEqual([]);
+  expect(toNewMark(lacking, 'in-time')).toEqual([]);
 });

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { BookRow, Lacking } from '#lib/book/book-row.ts';
+import type { BookRow, Lacking, Wanted } from '#lib/book/book-row.ts';
 import { db } from '#lib/store/client.ts';
 import { addWants, countWants } from '#lib/store/wants.ts';
 import { extendBook, type Verify } from '#lib/usecases/puzzles/extend-book.ts';
@@ -11,8 +11,14 @@ import { verifyHere } from '../../support/engine-in-process.ts';
 
 givenDatabase();
 
-function lacking(move: string): Lacking {
-  return { fen: BACK_RANK, position: BACK_RANK.split(' ').slice(0, 4).join(' '), movesLeft: 1, move };
+function lacking(move: string): Wanted {
+  return {
+    fen: BACK_RANK,
+    position: BACK_RANK.split(' ').slice(0, 4).join(' '),
+    movesLeft: 1,
+    move,
+    revision: 1,
+  };
 }
 
 async function build() {
@@ -89,7 +95,13 @@ test('wants are taken in turn by answer, the host first, and every answer is put
     };
     answers.push((await db().answer.create({ data })).id);
   }
-  const want = (position: string): Lacking => ({ fen: position, position, movesLeft: 1, move: 'a1a2' });
+  const want = (position: string): Wanted => ({
+    fen: position,
+    position,
+    movesLeft: 1,
+    move: 'a1a2',
+    revision: 1,
+  });
   const [one = 0, two = 0] = answers;
   await addWants(db(), puzzleId, one, [want('1a'), want('1b'), want('1c')], 0);
   await addWants(db(), puzzleId, two, [want('2a'), want('1b')], 0);

@@ -1,6 +1,7 @@
 import { readBack } from '#lib/usecases/answers/read-back.ts';
 import { LONGEST_TEXT } from '#lib/usecases/answers/submit-answer.ts';
 import { say } from '#lib/words/format.ts';
+import { seenOf } from '../../../_http/answer-fields.ts';
 import { careful, replyToFailure } from '../../../_http/careful.ts';
 import { notFound } from '../../../_http/not-found.ts';
 import { readBackJson } from '../../../_http/read-back-json.ts';
@@ -23,7 +24,7 @@ export const POST = careful(async (request: Request, context: Context) => {
   const viewer = viewerOf(request, fields.get('lang'));
   const kept = { action: `/p/${slug}/read`, fields: Object.fromEntries(fields) };
   try {
-    const done = await readBack({ slug, text, locale: viewer.locale });
+    const done = await readBack({ slug, text, locale: viewer.locale, seen: seenOf(body.value) });
     if (!done.ok) return notFound(request);
     if (wantsJson(request)) return jsonReply(readBackJson(done.value, viewer.locale), { keeping: 'nobody' });
     const page = await checkPage({

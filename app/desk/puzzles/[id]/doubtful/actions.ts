@@ -23,12 +23,12 @@ export async function settleAction(_before: FormState, form: FormData): Promise<
   const puzzleId = opened.record.id;
   const doubt = textOf(form, 'doubt');
   const shown = await showDoubtful({ puzzleId, doubt });
-  const question = shown.ok ? shown.value.question : null;
+  const { question, fen } = shown.ok ? shown.value : { question: null, fen: '' };
   // Somebody else may have settled it meanwhile: then another question stands there now.
   if (question === null || question.doubt !== doubt || String(question.answerId) !== textOf(form, 'answer')) {
     return problemState(say(locale, 'desk.settle-group-empty'), form);
   }
-  const settlement = settlementOf(question, form, opened.record.terms.fen);
+  const settlement = settlementOf(question, form, fen);
   if (settlement === null) return problemState(say(locale, 'desk.settle-not-read'), form);
   // Carries the answer's number, so that this word can be told from every other and be taken back.
   const why = say(locale, 'desk.settle-why', { answer: question.answerId });
