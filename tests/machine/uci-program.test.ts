@@ -1,10 +1,14 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { describe, expect, test } from 'vitest';
 import { askUciProgram, type UciReason } from '#lib/machine/uci-program.ts';
+import { parseFen } from '#lib/rules/parse-fen.ts';
 import { accepted, positionOf, refused, START_FEN } from '../support/positions.ts';
+import { isRunning } from '../support/running-process.ts';
+
+import { oddProgramIn } from '../support/uci-programs/program-file.ts';
 
 const PROGRAM = join(import.meta.dirname, '../support/uci-programs/odd-program.mjs');
 const start = positionOf(START_FEN);
@@ -13,16 +17,6 @@ const start = positionOf(START_FEN);
 function ask(fault: string, { budgetMs = 5000, extra = '' } = {}) {
   const program = { path: process.execPath, args: [PROGRAM, fault, extra] };
   return askUciProgram(program, { position: start, nodes: 1000, budgetMs });
-}
-
-function isAlive(pid: number): boolean {
-  try {
-    process.kill(pid, 0);
-    // A zombie waits for its parent to look; nothing runs any more.
-    return !readFileSync(`/proc/${pid}/stat`, 'utf8').includes(') Z ');
-  } catch {
-    return false;
-  }
 }
 
 describe('what a well-behaved program says', () => {
@@ -62,6 +56,44 @@ describe('what it may see and be sent', () => {
     expect(name).not.toContain('do not tell');
   });
 
+  test('[A29] a path with spaces and signs of a shell is a path, and nothing of it is carried out', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'uci a;b $(touch harm) `touch harm` & '));
+    const path = oddProgramIn(folder, 'none');
+    expect(
+      accepted(await askUciProgram({ path, args: [] }, { position: start, nodes: 1, budgetMs: 5000 })).move,
+    ).toBe('e2e4');
+    expect(readdirSync(folder)).toEqual(['odd-none']);
+    expect(existsSync(join(tmpdir(), 'harm'))).toBe(false);
+    rmSync(folder, { recursive: true });
+  });
+
+  test('[A29] arguments are passed on as they are, line breaks and all', async () => {
+    const odd = 'one\nquit\nsetoption name "x" ; $HOME';
+    expect(accepted(await ask('tells-arguments', { extra: odd })).name).toBe(
+      JSON.stringify([odd]).slice(0, 100),
+    );
+  });
+
+  test('[A29] of a hostile FEN only what we write ourselves is sent, each command on one line', async () => {
+    const board = '4k3/8/8/8/8/8/4P3/4K3';
+    for (const hostile of [
+      `${board} w - - 0 1\nquit`,
+      `${board} w - - 0 1 setoption name Hash value 9`,
+      'startpos\nquit',
+    ]) {
+      expect(parseFen(hostile).ok).toBe(false);
+    }
+    const folder = mkdtempSync(join(tmpdir(), 'uci-'));
+    const file = join(folder, 'lines');
+    const odd = parseFen(`\t${board}\n w  - -\r\n 0 1\n`);
+    const position = odd.ok ? odd.value : positionOf(`${board} w - - 0 1`);
+    const program = { path: process.execPath, args: [PROGRAM, 'records', file] };
+    await askUciProgram(program, { position, nodes: 77, budgetMs: 5000 });
+    const lines = readFileSync(file, 'utf8');
+    rmSync(folder, { recursive: true });
+    expect(lines).toBe(`uci\nisready\nucinewgame\nposition fen ${board} w - - 0 1\ngo nodes 77\nquit\n`);
+  });
+
   test('the position is sent as we write it', async () => {
     const program = { path: process.execPath, args: [PROGRAM, 'none'] };
     const odd = positionOf('  4k3/8/8/8/8/8/4P3/4K3   w - - 0 1 ');
@@ -81,6 +113,11 @@ describe('a program that misbehaves is refused, and says nothing that is believe
     ['it never says uciok', 'no-uciok', { code: 'no-answer', stage: 'uci', budgetMs: 1000 }],
     ['it is never ready', 'no-readyok', { code: 'no-answer', stage: 'isready', budgetMs: 1000 }],
     ['it never answers', 'never-answers', { code: 'no-answer', stage: 'go', budgetMs: 1000 }],
+    [
+      'it answers when nobody waits any more',
+      'answers-late',
+      { code: 'no-answer', stage: 'go', budgetMs: 1000 },
+    ],
     ['it prints without line end', 'no-end-of-line', { code: 'too-much-output', stage: 'uci' }],
     ['it names an illegal move', 'illegal-move', { code: 'illegal-move', found: 'e2e5' }],
     ['it expects an illegal line', 'illegal-line', { code: 'illegal-line', found: 'e2e4' }],
@@ -108,19 +145,36 @@ describe('a program that misbehaves is refused, and says nothing that is believe
   });
 });
 
+describe('[F10] what it prints costs us no memory', () => {
+  test.each(['a-gigabyte', 'empty-lines', 'never-ends-talking'])('%s', async (fault) => {
+    const before = process.memoryUsage.rss();
+    let most = before;
+    const looking = setInterval(() => {
+      most = Math.max(most, process.memoryUsage.rss());
+    }, 5);
+    const reason = refused(await ask(fault));
+    clearInterval(looking);
+    expect(reason.code).toBe('too-much-output');
+    expect(most - before).toBeLessThan(50_000_000);
+  });
+});
+
 describe('it never outlives its question', () => {
   test('one that ignores quit is killed, and its answer stands', async () => {
     expect(accepted(await ask('ignores-quit')).move).toBe('e2e4');
   });
 
-  test('what it has started is killed with it', async () => {
-    const folder = mkdtempSync(join(tmpdir(), 'uci-'));
-    const file = join(folder, 'pids');
-    expect(accepted(await ask('leaves-a-child', { extra: file })).move).toBe('e2e4');
-    const pids = readFileSync(file, 'utf8').split(' ').map(Number);
-    rmSync(folder, { recursive: true });
-    await wait(100);
-    expect(pids).toHaveLength(2);
-    expect(pids.filter(isAlive)).toEqual([]);
-  });
+  test.each(['leaves-a-child', 'leaves-a-runaway'])(
+    '[F10] what it has started is killed with it: %s',
+    async (fault) => {
+      const folder = mkdtempSync(join(tmpdir(), 'uci-'));
+      const file = join(folder, 'pids');
+      expect(accepted(await ask(fault, { extra: file })).move).toBe('e2e4');
+      const pids = readFileSync(file, 'utf8').split(' ').map(Number);
+      rmSync(folder, { recursive: true });
+      await wait(100);
+      expect(pids).toHaveLength(2);
+      expect(pids.filter(isRunning)).toEqual([]);
+    },
+  );
 });

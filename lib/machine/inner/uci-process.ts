@@ -1,7 +1,9 @@
 // The process behind a UCI program: lines in and out, bounded in time and bytes, ended with all it started.
 
 import { spawn } from 'node:child_process';
+import { randomUUID } from 'node:crypto';
 import { tmpdir } from 'node:os';
+import { killMarked } from './marked-processes.ts';
 
 /** What the program did: said a line, went over its time, ended, could not be started, or flooded us. */
 export type UciEvent =
@@ -15,7 +17,7 @@ export type UciEvent =
 export interface UciProcess {
   send(line: string): void;
   next(): Promise<UciEvent>;
-  /** Says `quit`, waits a moment, kills what is left of the process group. */
+  /** Says `quit`, waits a moment, kills what is left: its process group, and what has left that group. */
   end(): Promise<void>;
 }
 
@@ -23,6 +25,8 @@ export interface UciProcess {
 const MOST_BYTES = 16_777_216;
 /** Longer than any line of a search, in bytes. */
 const LONGEST_LINE = 65_536;
+/** More lines than that are none of a search; many short ones would cost far more memory than their bytes. */
+const MOST_LINES = 100_000;
 /** How long a program may take to leave after `quit`. */
 const FAREWELL_MS = 300;
 
@@ -34,10 +38,12 @@ export function startUciProcess(
   program: { readonly path: string; readonly args: readonly string[] },
   killAfterMs: number,
 ): UciProcess {
+  const mark = `UCI_QUESTION=${randomUUID()}`;
+  const [markName = '', markValue = ''] = mark.split('=');
   const child = spawn(program.path, [...program.args], {
     cwd: tmpdir(),
     detached: true,
-    env: { PATH: process.env.PATH ?? '', NODE_ENV: 'production' },
+    env: { PATH: process.env.PATH ?? '', NODE_ENV: 'production', [markName]: markValue },
     stdio: ['pipe', 'pipe', 'ignore'],
     windowsHide: true,
   });
@@ -58,7 +64,10 @@ export function startUciProcess(
   readLines(
     child.stdout,
     (text) => events.push({ kind: 'line', text }),
-    () => events.finish({ kind: 'flood' }),
+    () => {
+      events.finish({ kind: 'flood' });
+      child.stdout.destroy();
+    },
   );
   return {
     send: (line) => {
@@ -71,8 +80,9 @@ export function startUciProcess(
       await hasEnded;
       clearTimeout(farewell);
       clearTimeout(killer);
-      // What the program started may live on after it; the group is asked once more.
+      // What the program started may live on after it; the group is asked once more, and who left it is found.
       killGroup(child.pid);
+      killMarked(mark);
       child.stdout.destroy();
     },
   };
@@ -81,12 +91,14 @@ export function startUciProcess(
 function readLines(stdout: NodeJS.ReadableStream, say: (line: string) => void, flood: () => void): void {
   let rest = '';
   let bytes = 0;
+  let count = 0;
   stdout.on('data', (chunk: Buffer) => {
     bytes += chunk.length;
     rest += chunk.toString('latin1');
     const lines = rest.split('\n');
     rest = lines.pop() ?? '';
-    if (bytes > MOST_BYTES || rest.length > LONGEST_LINE) {
+    count += lines.length;
+    if (bytes > MOST_BYTES || count > MOST_LINES || rest.length > LONGEST_LINE) {
       rest = '';
       flood();
       return;

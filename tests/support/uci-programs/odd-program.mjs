@@ -2,7 +2,7 @@
 // answers e2e4. Further arguments are what the fault needs.
 
 import { spawn } from 'node:child_process';
-import { writeFileSync } from 'node:fs';
+import { appendFileSync, writeFileSync } from 'node:fs';
 import { createInterface } from 'node:readline';
 
 const [fault = 'none', extra = ''] = process.argv.slice(2);
@@ -12,6 +12,26 @@ if (fault === 'dies') process.exit(3);
 if (fault === 'leaves-a-child') {
   const child = spawn(process.execPath, ['-e', 'setInterval(() => {}, 1000)'], { stdio: 'inherit' });
   writeFileSync(extra, `${process.pid} ${child.pid}`);
+}
+if (fault === 'leaves-a-runaway') {
+  // Of a session of its own, so that no signal to the group of this program reaches it.
+  const args = ['-e', 'setInterval(() => {}, 1000)'];
+  const child = spawn(process.execPath, args, { stdio: 'ignore', detached: true });
+  child.unref();
+  writeFileSync(extra, `${process.pid} ${child.pid}`);
+}
+if (fault === 'a-gigabyte') {
+  const piece = 'x'.repeat(1_000_000);
+  let left = 1000;
+  const pour = () => {
+    left -= 1;
+    if (left > 0) process.stdout.write(piece, pour);
+  };
+  pour();
+}
+if (fault === 'empty-lines') {
+  const pour = () => process.stdout.write('\n'.repeat(1_000_000), pour);
+  pour();
 }
 if (fault === 'no-end-of-line') setInterval(() => process.stdout.write('x'.repeat(10_000)), 5);
 if (fault === 'never-ends-talking') {
@@ -44,13 +64,17 @@ const answers = {
   'leaves-a-child': ['bestmove e2e4'],
 };
 
+const MUTE = ['mute', 'no-end-of-line', 'never-ends-talking', 'a-gigabyte', 'empty-lines'];
+
 function nameFor(what) {
   if (what === 'tells') return `${JSON.stringify(process.env)} ${process.cwd()} ${process.argv.length}`;
+  if (what === 'tells-arguments') return JSON.stringify(process.argv.slice(3));
   return what === 'odd-name' ? 'Odd\u0000\u001b[31m One' : 'Odd One';
 }
 
 createInterface({ input: process.stdin }).on('line', (line) => {
-  if (['mute', 'no-end-of-line', 'never-ends-talking'].includes(fault) && line !== 'quit') return;
+  if (fault === 'records') appendFileSync(extra, `${line}\n`);
+  if (MUTE.includes(fault) && line !== 'quit') return;
   if (line === 'uci') {
     say(`id name ${nameFor(fault)}`);
     if (fault !== 'no-uciok') say('uciok');
@@ -61,6 +85,7 @@ createInterface({ input: process.stdin }).on('line', (line) => {
   } else if (line.startsWith('go')) {
     if (fault === 'dies-thinking') process.exit(0);
     if (fault === 'needs-stop' || fault === 'never-answers') return;
+    if (fault === 'answers-late') return void setTimeout(() => say('bestmove e2e4'), 3000);
     for (const answer of answers[fault] ?? answers.none) say(answer);
   } else if (line === 'stop') {
     if (fault === 'needs-stop') say('bestmove d2d4');
