@@ -1,6 +1,7 @@
 // One thread of the engine pool: it waits for a job, does it, and answers. The flag that ends a job
 // early lies in memory shared with the pool, because a thread that searches reads no messages.
 
+import { flushCompileCache } from 'node:module';
 import { parentPort, workerData } from 'node:worker_threads';
 import { createEngine, type Engine } from '#lib/engine/create-engine.ts';
 import type { EngineProgress } from '#lib/engine/verdict.ts';
@@ -16,6 +17,7 @@ if (!port) throw new Error('engine-thread.ts runs as a worker thread only');
 const stop = new Int32Array(start.stopFlag);
 const tables = openTables(start.tablesDirectory);
 let engine: Engine | null = null;
+let isCacheKept = false;
 
 function say(message: ThreadMessage): void {
   port?.postMessage(message);
@@ -42,6 +44,9 @@ port.on('message', async ({ id, kind, input }: JobMessage) => {
     };
     const output = await runEngineJob(kind, input, tools);
     say({ kind: 'done', id, output, wasStopped: tools.shouldStop() });
+    // Not at the end: a thread is ended from outside.
+    if (!isCacheKept) flushCompileCache();
+    isCacheKept = true;
   } catch (fault) {
     // The job failed by our own mistake; the engine may be left in the middle of a search.
     engine = null;

@@ -8,7 +8,7 @@ import { startTailpiece, tailpiece } from '../support/command-line.ts';
 import { MATES } from '../support/mates.ts';
 import { accepted, positionOf, START_FEN } from '../support/positions.ts';
 
-const SELF = { path: process.execPath, args: [join(import.meta.dirname, '../../lib/cli/main.ts'), 'uci'] };
+const SELF = { path: process.execPath, args: [join(import.meta.dirname, '../../lib/cli/main.mjs'), 'uci'] };
 
 const bestMoves = (out: string): string[] => out.split('\n').filter((line) => line.startsWith('bestmove'));
 

@@ -38,7 +38,7 @@ export async function tailpiece(
 
 /** Starts a command with pipes on all three streams. */
 export function startTailpiece(words: readonly string[]) {
-  return spawn(process.execPath, [join(ROOT, 'lib/cli/main.ts'), ...words], { cwd: ROOT });
+  return spawn(process.execPath, [join(ROOT, 'lib/cli/main.mjs'), ...words], { cwd: ROOT });
 }
 
 /** The lines of an output, each parsed. */

@@ -6,7 +6,7 @@ import { PROJECT } from '../start-database.ts';
 
 /** Our own engine behind the protocol, as an executable file in the folder. */
 export function ownEngineIn(folder: string): string {
-  return writeProgram(folder, 'own-engine', `'${join(PROJECT, 'lib/cli/main.ts')}' uci`);
+  return writeProgram(folder, 'own-engine', `'${join(PROJECT, 'lib/cli/main.mjs')}' uci`);
 }
 
 /** The odd program with one fault, as an executable file in the folder. */
