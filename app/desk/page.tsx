@@ -24,7 +24,7 @@ interface Input {
 export default async function EpisodesPage({ searchParams }: Input): Promise<ReactElement> {
   const host = await requireHost();
   const { locale } = host;
-  const { episodes, hasSample } = await listDeskPuzzles(host.showId);
+  const { episodes, hasSample, isProgramSetAside } = await listDeskPuzzles(host.showId);
   const { trouble } = await searchParams;
   const isOwner = host.role === 'owner';
   return (
@@ -41,6 +41,11 @@ export default async function EpisodesPage({ searchParams }: Input): Promise<Rea
         {trouble === 'no-right' ? (
           <p className="problem" role="alert">
             {say(locale, 'desk.no-right')}
+          </p>
+        ) : null}
+        {isProgramSetAside ? (
+          <p className="problem" role="alert">
+            {say(locale, 'desk.program-set-aside')}
           </p>
         ) : null}
         {episodes.length === 0 ? <Empty host={host} /> : null}

@@ -13,7 +13,9 @@ export type OpinionFault =
   | 'ended'
   | 'too-much-output'
   | 'illegal-move'
-  | 'illegal-line';
+  | 'illegal-line'
+  /** It was not asked: it had failed too often. */
+  | 'set-aside';
 
 /** An opinion as it is kept, from the side to move: the move it would play, or why there is none. */
 export type Opinion =

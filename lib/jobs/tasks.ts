@@ -2,17 +2,16 @@
 
 import type { Task, TaskList } from 'graphile-worker';
 import type { z } from 'zod';
-import { config } from '#lib/machine/config.ts';
 import type { EngineThreads } from '#lib/machine/engine-threads.ts';
 import { JOBS } from '#lib/queue/job-names.ts';
 import { takeInComments } from '#lib/usecases/answers/import-comments.ts';
 import { markAnswers } from '#lib/usecases/answers/mark-answers.ts';
 import { runRegrade } from '#lib/usecases/answers/run-regrade.ts';
-import { askSecondOpinion } from '#lib/usecases/puzzles/ask-second-opinion.ts';
 import { closeByTime } from '#lib/usecases/puzzles/close-puzzle.ts';
 import { extendBook } from '#lib/usecases/puzzles/extend-book.ts';
 import { makeSample } from '#lib/usecases/puzzles/make-sample.ts';
 import { verifyPuzzle } from '#lib/usecases/puzzles/verify-puzzle.ts';
+import { createSecondOpinions } from './second-opinions.ts';
 import { verifyInThreads } from './verify-in-threads.ts';
 
 function task<T>(shape: z.ZodType<T>, run: (payload: T) => Promise<unknown>): Task {
@@ -21,14 +20,9 @@ function task<T>(shape: z.ZodType<T>, run: (payload: T) => Promise<unknown>): Ta
   };
 }
 
-// Asked for while a program was named; where none is any more, there is nobody to ask.
-async function secondOpinion({ puzzleId }: { puzzleId: number }): Promise<void> {
-  const program = config().uciProgram;
-  if (program !== null) await askSecondOpinion({ puzzleId, program });
-}
-
 /** The tasks of a worker with these engine threads. */
 export function createTasks(threads: EngineThreads): TaskList {
+  const askAbout = createSecondOpinions();
   return {
     'mark-answers': task(JOBS['mark-answers'], markAnswers),
     'extend-book': task(JOBS['extend-book'], ({ puzzleId }) =>
@@ -40,7 +34,7 @@ export function createTasks(threads: EngineThreads): TaskList {
     'verify-puzzle': task(JOBS['verify-puzzle'], ({ puzzleId }) =>
       verifyPuzzle({ puzzleId, verify: verifyInThreads(threads, { for: 'host' }) }),
     ),
-    'second-opinion': task(JOBS['second-opinion'], secondOpinion),
+    'second-opinion': task(JOBS['second-opinion'], ({ puzzleId }) => askAbout(puzzleId)),
     'import-comments': task(JOBS['import-comments'], ({ importId }) => takeInComments(importId)),
     'make-sample': task(JOBS['make-sample'], ({ memberId }) =>
       makeSample({ memberId, verify: verifyInThreads(threads, { for: 'host' }) }),

@@ -13,32 +13,40 @@ import { loadPuzzle } from '#lib/store/puzzles.ts';
 /** The program's time for one diagram, in milliseconds, its start included. */
 const BUDGET_MS = 20_000;
 
-/** Asks the program at the path and keeps what it says; `budgetMs` is for tests. */
+/** What became of it; `none` where the puzzle is gone or the program was not asked. */
+export type OpinionOutcome = 'answered' | 'failed' | 'none';
+
+/** Asks the program at the path and keeps what it says; null where it is set aside. `budgetMs` is for tests. */
 export async function askSecondOpinion(asked: {
   readonly puzzleId: number;
-  readonly program: string;
+  readonly program: string | null;
   readonly budgetMs?: number;
-}): Promise<void> {
+}): Promise<OpinionOutcome> {
   const { puzzleId, program, budgetMs = BUDGET_MS } = asked;
   const puzzle = await loadPuzzle(db(), { id: puzzleId });
-  if (puzzle === null) return;
+  if (puzzle === null) return 'none';
   const { fen, budgetNodes } = puzzle.terms;
+  const opinion: Opinion =
+    program === null
+      ? { v: 1, kind: 'none', fault: 'set-aside' }
+      : await opinionOf(program, { fen, nodes: budgetNodes, budgetMs });
+  await saveSecondOpinion(db(), { puzzleId, fen }, toJson(opinion));
+  if (program === null) return 'none';
+  return opinion.kind === 'none' ? 'failed' : 'answered';
+}
+
+async function opinionOf(
+  path: string,
+  { fen, ...limits }: { readonly fen: string; readonly nodes: number; readonly budgetMs: number },
+): Promise<Opinion> {
   const position = parseFen(fen);
   if (!position.ok) throw new Error(`A puzzle holds no position: ${fen}`);
-  const question = { position: position.value, nodes: budgetNodes, budgetMs };
-  const answer = await askUciProgram({ path: program, args: [] }, question);
-  if (!answer.ok) log().warn({ puzzleId, ...answer.reason }, 'the second opinion was not usable');
-  const opinion: Opinion = answer.ok
-    ? {
-        v: 1,
-        kind: 'move',
-        // A foreign text: what cannot be shown cannot be stored either.
-        name: answer.value.name.replace(/\p{C}/gu, ''),
-        move: answer.value.move,
-        depth: answer.value.depth,
-        centipawns: answer.value.centipawns,
-        mateIn: answer.value.mateIn,
-      }
-    : { v: 1, kind: 'none', fault: answer.reason.code };
-  await saveSecondOpinion(db(), { puzzleId, fen }, toJson(opinion));
+  const answer = await askUciProgram({ path, args: [] }, { position: position.value, ...limits });
+  if (!answer.ok) {
+    log().warn({ fen, ...answer.reason }, 'the second opinion was not usable');
+    return { v: 1, kind: 'none', fault: answer.reason.code };
+  }
+  const { name, move, depth, centipawns, mateIn } = answer.value;
+  // A foreign text: what cannot be shown cannot be stored either.
+  return { v: 1, kind: 'move', name: name.replace(/\p{C}/gu, ''), move, depth, centipawns, mateIn };
 }

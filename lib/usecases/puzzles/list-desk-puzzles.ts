@@ -1,9 +1,10 @@
 // The desk's first page: the show's episodes with their puzzles, newest first.
 
+import { parseOpinion } from '#lib/book/explain-opinion.ts';
 import { type PuzzleState, stateAt } from '#lib/puzzle/puzzle-state.ts';
 import { countAnswers } from '#lib/store/answers.ts';
 import { db } from '#lib/store/client.ts';
-import { listPuzzles } from '#lib/store/puzzles.ts';
+import { listPuzzles, type PuzzleRecord } from '#lib/store/puzzles.ts';
 import { type EpisodeRecord, listEpisodes } from '#lib/store/shows.ts';
 
 /** One puzzle in the list. */
@@ -29,6 +30,8 @@ export interface DeskList {
   readonly episodes: readonly DeskEpisode[];
   readonly nextNumber: number;
   readonly hasSample: boolean;
+  /** The operator's program failed too often: at the puzzle verified last it was no longer asked. */
+  readonly isProgramSetAside: boolean;
 }
 
 /** Lists the episodes of a show. */
@@ -48,5 +51,14 @@ export async function listDeskPuzzles(showId: number): Promise<DeskList> {
     episodes: episodes.map((episode) => ({ ...episode, lines: lines.get(episode.id) ?? [] })),
     nextNumber: Math.max(0, ...own.map((episode) => episode.number)) + 1,
     hasSample: episodes.some((episode) => episode.isSample),
+    isProgramSetAside: isProgramSetAside(puzzles),
   };
+}
+
+function isProgramSetAside(puzzles: readonly PuzzleRecord[]): boolean {
+  const [latest] = puzzles
+    .filter(({ verifiedAt, secondOpinion }) => verifiedAt !== null && secondOpinion !== null)
+    .sort((a, b) => Number(b.verifiedAt) - Number(a.verifiedAt));
+  const opinion = parseOpinion(latest?.secondOpinion);
+  return opinion?.kind === 'none' && opinion.fault === 'set-aside';
 }

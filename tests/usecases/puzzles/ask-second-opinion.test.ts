@@ -4,6 +4,7 @@ import { db } from '#lib/store/client.ts';
 import { loadPuzzle } from '#lib/store/puzzles.ts';
 import { askSecondOpinion } from '#lib/usecases/puzzles/ask-second-opinion.ts';
 import { changeDraft } from '#lib/usecases/puzzles/change-draft.ts';
+import { listDeskPuzzles } from '#lib/usecases/puzzles/list-desk-puzzles.ts';
 import { showDeskPuzzle } from '#lib/usecases/puzzles/show-desk-puzzle.ts';
 import { verifyPuzzle } from '#lib/usecases/puzzles/verify-puzzle.ts';
 import { buildPuzzle, buildShow, MATE_IN_ONE } from '../../support/build-show.ts';
@@ -87,6 +88,19 @@ describe('a program that fails leaves a sentence and no more', () => {
   });
 });
 
+test('[F10] a program that was set aside is not asked: a sentence in the report, an alarm on the desk', async () => {
+  const place = await build(MATE_IN_ONE);
+  await verifyPuzzle({ puzzleId: place.puzzleId, verify: verifyHere });
+  expect((await listDeskPuzzles(place.showId)).isProgramSetAside).toBe(false);
+  expect(await askSecondOpinion({ puzzleId: place.puzzleId, program: null })).toBe('none');
+  expect(await kept(place.puzzleId)).toEqual({ v: 1, kind: 'none', fault: 'set-aside' });
+  expect(await rowOnTheDesk(place, 'en')).toMatch(/^It was not asked: it had failed three times in a row/);
+  expect((await listDeskPuzzles(place.showId)).isProgramSetAside).toBe(true);
+  const program = oddProgramIn(database.dataDir, 'dies');
+  expect(await askSecondOpinion({ puzzleId: place.puzzleId, program })).toBe('failed');
+  expect((await listDeskPuzzles(place.showId)).isProgramSetAside).toBe(false);
+});
+
 describe('an opinion belongs to its position', () => {
   test('changed terms drop it', async () => {
     const { puzzleId } = await build(MATE_IN_ONE);
@@ -106,6 +120,6 @@ describe('an opinion belongs to its position', () => {
   });
 
   test('a puzzle that was removed is not asked about', async () => {
-    await expect(askSecondOpinion({ puzzleId: 987_654, program: '/nowhere' })).resolves.toBeUndefined();
+    await expect(askSecondOpinion({ puzzleId: 987_654, program: '/nowhere' })).resolves.toBe('none');
   });
 });

@@ -53,4 +53,6 @@ export const bookDe: Readonly<Record<keyof typeof bookEn, string>> = {
   'opinion-too-much-output': 'Keine brauchbare Antwort: Das Programm hörte nicht auf zu reden.',
   'opinion-illegal-move': 'Keine brauchbare Antwort: Der genannte Zug ist hier nicht möglich.',
   'opinion-illegal-line': 'Keine brauchbare Antwort: Die erwartete Variante ist hier nicht möglich.',
+  'opinion-set-aside':
+    'Nicht gefragt: Das Programm hat dreimal nacheinander versagt und bleibt bis zum nächsten Start von Tailpiece beiseite.',
 };

@@ -185,6 +185,8 @@ export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
   'report-values': 'Wie die ersten Züge stehen',
   'report-published': 'Deine veröffentlichten Varianten',
   'report-checked': 'Vom unabhängigen Prüfer nachgespielt',
+  'program-set-aside':
+    'Das Programm für die zweite Meinung hat dreimal nacheinander versagt und wird nicht mehr gefragt. Bitte richten oder ein anderes nennen und Tailpiece neu starten.',
   'report-opinion': 'Zweite Meinung',
   'line-solved': '„{text}“ besteht die eigene Wertung.',
   'line-add-moves':

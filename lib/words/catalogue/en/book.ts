@@ -47,4 +47,6 @@ export const bookEn = {
   'opinion-too-much-output': 'It gave no usable answer: it would not stop talking.',
   'opinion-illegal-move': 'It gave no usable answer: the move that it named is not legal here.',
   'opinion-illegal-line': 'It gave no usable answer: the line that it expects is not legal here.',
+  'opinion-set-aside':
+    'It was not asked: it had failed three times in a row and is set aside until Tailpiece is started again.',
 } as const;

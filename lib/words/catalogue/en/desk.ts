@@ -185,6 +185,8 @@ export const deskEn = {
   'report-values': 'How the first moves stand',
   'report-published': 'Your published lines',
   'report-checked': 'Checked by the independent checker',
+  'program-set-aside':
+    'The program named for second opinions failed three times in a row and is no longer asked. Mend it or name another, and start Tailpiece again.',
   'report-opinion': 'Second opinion',
   'line-solved': '“{text}” passes its own marking.',
   'line-add-moves':
