@@ -34,6 +34,7 @@ export function firstMoveSentence(puzzle: PublicPuzzle, first: FirstMove, locale
   const move = firstMoveText(start.value, first.move, locale);
   const reply = replyText(start.value, first, locale);
   const task = puzzle.task.kind;
+  if (first.isBenefit) return say(locale, 'pages.why-benefit', { move });
   switch (first.verdict) {
     case 'holds':
       return first.mateIn === null

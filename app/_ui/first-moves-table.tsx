@@ -66,7 +66,8 @@ export function FirstMovesTable({ shown, start, viewer, path }: TableProps): Rea
   );
 }
 
-function remarkOn({ verdict }: FirstMove, reply: string | null, locale: Locale): string {
+function remarkOn({ verdict, isBenefit }: FirstMove, reply: string | null, locale: Locale): string {
+  if (isBenefit) return say(locale, 'pages.spread-benefit');
   switch (verdict) {
     case 'holds':
     case 'slower':

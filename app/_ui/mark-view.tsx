@@ -89,6 +89,7 @@ function moveText(row: LedgerRow, locale: Locale): string {
 function verdictText(row: LedgerRow, locale: Locale): string {
   if (row.by === 'defender') return row.isWritten ? '' : say(locale, 'pages.ledger-filled');
   if (row.verdict === null) return say(locale, 'pages.ledger-not-verified');
+  if (row.isBenefit) return say(locale, 'pages.ledger-benefit');
   if (row.verdict === 'holds' && row.mateIn === 1) return say(locale, 'pages.ledger-mate');
   if ((row.verdict === 'holds' || row.verdict === 'slower') && row.mateIn !== null) {
     return say(locale, `pages.ledger-${row.verdict}-mate`, { moves: row.mateIn - 1 });

@@ -34,6 +34,9 @@ export function PlayableLines(props: LinesProps): ReactElement {
           {i === firstOther ? <p className="label quiet">{say(locale, 'pages.other-ways')}</p> : null}
           <p className="moves movetext">
             <LineMoves {...props} line={line} index={i} />
+            {line.isBenefit === true ? (
+              <span className="quiet">({say(locale, 'pages.spread-benefit')})</span>
+            ) : null}
           </p>
         </div>
       ))}

@@ -3,6 +3,12 @@
 import type { Uci } from '#lib/rules/move.ts';
 import type { BookKey, BookRow, Ruling } from './book-row.ts';
 
+/**
+ * Reason of a ruling that nobody argued for: the host revealed with the move still unclear, so that it
+ * counts as holding (rule V8). A code, so that it can be told in the reader's language.
+ */
+export const BENEFIT_OF_DOUBT = 'benefit-of-doubt';
+
 /** The verdicts of one puzzle. It only grows; transpositions meet because a key is a position (rule V6). */
 export interface SolutionBook {
   /** The engine whose verdicts these are; empty while there are none. */

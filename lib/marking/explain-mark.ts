@@ -34,6 +34,7 @@ const TOLD = [
   'typo',
   'generous',
   'cut-by-source',
+  'benefit-of-doubt',
 ] as const;
 
 /** One to five sentences. `letters` sets other piece letters than the language's own, such as figurines. */

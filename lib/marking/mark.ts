@@ -28,6 +28,7 @@ export type Flag =
   | 'still-winning'
   | 'found-both'
   | 'cut-by-source'
+  | 'benefit-of-doubt'
   | 'late'
   | 'time-uncertain'
   | 'edited'
@@ -41,6 +42,8 @@ export interface MarkedMove {
   readonly value: number | null;
   /** The refuting reply where it slips; null where none is needed. */
   readonly by: Uci | null;
+  /** Counts as holding because it was left unclear at the reveal (rule V8); left out otherwise. */
+  readonly isBenefit?: true;
 }
 
 /** Why the mark is what it is: a code with parameters, written out in the reader's language when shown. */

@@ -46,7 +46,7 @@ export type LogEvent =
   | {
       kind: 'ruling-made';
       puzzleId: number;
-      memberId: number;
+      memberId: number | null;
       details: { ruling: number; of: 'verdict' | 'reading'; waiting: number };
     }
   | {

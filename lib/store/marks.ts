@@ -174,6 +174,17 @@ export async function appendOverrule(
   return { id: row.id, formerId };
 }
 
+/**
+ * Takes the program's `unclear` marks out of force where the answer waits for the book: until it is marked
+ * again nobody is shown a doubt that has been settled.
+ */
+export async function dropUnclearMarks(tx: Tx, puzzleId: number): Promise<void> {
+  await tx.$executeRaw`
+    update mark set is_current = false from answer
+    where answer.id = mark.answer_id and mark.puzzle_id = ${puzzleId} and mark.is_current
+      and mark.outcome = 'unclear' and mark.made_by = 'program' and answer.work = 'lacking'`;
+}
+
 /** The mark that this one took the place of; null for the first. */
 export async function loadFormerMark(tx: Tx, id: number): Promise<MarkRecord | null> {
   const row = await tx.mark.findFirst({ where: { supersededById: id }, orderBy: { id: 'desc' } });

@@ -73,10 +73,19 @@ export async function holdReveal(tx: Tx, puzzleId: number): Promise<boolean> {
   return rows[0]?.revealed ?? false;
 }
 
-/** Shows the solution from now on; waits for marks that are just being written. */
-export async function saveRevealed(tx: Tx, puzzleId: number): Promise<void> {
+/**
+ * Waits for marks that are just being written and holds all further ones off until the end of the
+ * transaction. For who changes what marks rest on: else a batch that began before a ruling would commit
+ * after it and leave marks that do not know it. The first lock that a transaction takes.
+ */
+export async function holdMarking(tx: Tx, puzzleId: number): Promise<void> {
   await tx.$queryRaw`
     select 1 as done from pg_advisory_xact_lock(hashtext('tailpiece.reveal'), ${puzzleId}::int)`;
+}
+
+/** Shows the solution from now on; waits for marks that are just being written. */
+export async function saveRevealed(tx: Tx, puzzleId: number): Promise<void> {
+  await holdMarking(tx, puzzleId);
   await tx.$executeRaw`update puzzle set revealed_at = clock_timestamp() where id = ${puzzleId}`;
 }
 

@@ -29,7 +29,7 @@ export async function loadReadingRulings(tx: Tx, puzzleId: number): Promise<Map<
 export async function saveVerdictRuling(
   tx: Tx,
   puzzleId: number,
-  ruling: BookKey & { verdict: 'holds' | 'slips'; reason: string; memberId: number },
+  ruling: BookKey & { verdict: 'holds' | 'slips'; reason: string; memberId: number | null },
 ): Promise<number> {
   const { position, movesLeft, move, verdict, reason, memberId } = ruling;
   await tx.$executeRaw`

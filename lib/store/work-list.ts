@@ -19,6 +19,23 @@ export async function claimAnswers(tx: Tx, puzzleId: number, limit: number): Pro
   return rows.map(toAnswer);
 }
 
+/**
+ * Answers whose mark in force is `unclear` by the program and that do not wait for the book, oldest
+ * first; their solvers are held.
+ */
+export async function claimUnclear(tx: Tx, puzzleId: number): Promise<AnswerRecord[]> {
+  const claimed = await tx.$queryRaw<{ id: number }[]>`
+    select answer.id from mark join answer on answer.id = mark.answer_id join solver on solver.id = answer.solver_id
+    where mark.puzzle_id = ${puzzleId} and mark.is_current and mark.outcome = 'unclear' and mark.made_by = 'program'
+      and answer.withdrawn_at is null and answer.work in ('done', 'to-mark')
+    order by solver.id, answer.id for no key update of solver`;
+  const rows = await tx.answer.findMany({
+    where: { id: { in: claimed.map((row) => row.id) }, withdrawnAt: null },
+    orderBy: { id: 'asc' },
+  });
+  return rows.map(toAnswer);
+}
+
 /** Notes what is left to do for answers. */
 export async function saveWork(
   tx: Tx,

@@ -4,7 +4,7 @@
 import type { TreeNode } from '#lib/book/position-tree.ts';
 import type { Uci } from '#lib/rules/move.ts';
 import type { MarkedMove } from '../mark.ts';
-import { verdictAt } from './verdict-at.ts';
+import { markedMove, verdictAt } from './verdict-at.ts';
 import type { LineToWalk, Walk } from './walk.ts';
 import { movesLeftAt, type WalkContext } from './walk-context.ts';
 
@@ -63,8 +63,7 @@ function judgeBeyond(context: WalkContext, node: TreeNode, next: TreeNode): Mark
   if (verdict === 'lacking' || verdict === 'refused') {
     return (movesLeftAt(context.facts.terms, node) ?? 2) <= 1 ? 'wrong' : 'unknown';
   }
-  const { verdict: word, mateIn, value, by } = verdict;
-  return { uci: next.move ?? '', verdict: word, mateIn, value, by };
+  return markedMove(next.move ?? '', verdict);
 }
 
 function fillAnyhow(context: WalkContext, node: TreeNode, move: Uci): TreeNode | null {

@@ -29,6 +29,7 @@ export function flagsOf(
     ['still-winning', walk.row?.stillWinning === true && (outcome === 'wrong' || outcome === 'slipped')],
     ['found-both', judged.hasFoundBoth],
     ['cut-by-source', read.isCutBySource],
+    ['benefit-of-doubt', walk.verdicts.some(({ isBenefit }) => isBenefit === true)],
   ];
   return has.filter(([, isSet]) => isSet).map(([flag]) => flag);
 }

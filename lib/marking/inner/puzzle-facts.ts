@@ -117,7 +117,7 @@ function shortestInBook(facts: PuzzleFacts): number {
 function isFinishedByRow(facts: PuzzleFacts, node: TreeNode, row: BookRow, good: number): boolean {
   const { verdict, mateIn, value } = row;
   return isFinishedByMove(facts, node, {
-    verdict: { verdict, mateIn, value, by: null, row, isOver: false, isRuled: false },
+    verdict: { verdict, mateIn, value, by: null, row, isOver: false, isRuled: false, isBenefit: false },
     good,
   });
 }

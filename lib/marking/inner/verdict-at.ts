@@ -1,11 +1,13 @@
 // What is the verdict on a solver move where it stands? What the rules of chess settle is settled here
 // (mate, stalemate, repetition, the fifty-move rule: rules V1, V5); the rest stands in the book or is lacking.
 
-import type { BookRow } from '#lib/book/book-row.ts';
+import type { BookRow, Ruling } from '#lib/book/book-row.ts';
 import { countRepetitions, type TreeNode } from '#lib/book/position-tree.ts';
 import { verifiedFen } from '#lib/book/question.ts';
+import { BENEFIT_OF_DOUBT } from '#lib/book/solution-book.ts';
 import type { VerdictWord } from '#lib/engine/verdict.ts';
 import type { Uci } from '#lib/rules/move.ts';
+import type { MarkedMove } from '../mark.ts';
 import { movesLeftAt, type WalkContext } from './walk-context.ts';
 
 /** The verdict, and what the walk needs beside it. */
@@ -20,6 +22,8 @@ export interface VerdictAt {
   readonly isOver: boolean;
   /** Settled by the host (rule V8). */
   readonly isRuled: boolean;
+  /** So settled because the reveal went on with it unclear. */
+  readonly isBenefit: boolean;
 }
 
 /** `lacking`: the book has no verdict and it was asked for. `refused`: nor may it be asked for. */
@@ -33,8 +37,14 @@ const SETTLED: VerdictAt = {
   row: null,
   isOver: true,
   isRuled: false,
+  isBenefit: false,
 };
 const DRAWN: VerdictAt = { ...SETTLED, verdict: 'slips' };
+
+/** The verdict as a mark keeps it, on the move that was played. */
+export function markedMove(uci: Uci, { verdict, mateIn, value, by, isBenefit }: VerdictAt): MarkedMove {
+  return isBenefit ? { uci, verdict, mateIn, value, by, isBenefit } : { uci, verdict, mateIn, value, by };
+}
 
 /** The verdict on the move that leads from `node` to `next`. */
 export function verdictAt(context: WalkContext, node: TreeNode, next: TreeNode): VerdictOrLack {
@@ -46,7 +56,7 @@ export function verdictAt(context: WalkContext, node: TreeNode, next: TreeNode):
   const row = book.find(key);
   if (row === null || row.verdict === 'unclear') {
     const ruling = book.ruling(key);
-    if (ruling !== null) return ruledVerdict(ruling.verdict, row, movesLeft);
+    if (ruling !== null) return ruledVerdict(ruling, row, movesLeft);
   }
   if (row === null) return ask(context, key);
   return {
@@ -57,6 +67,7 @@ export function verdictAt(context: WalkContext, node: TreeNode, next: TreeNode):
     row,
     isOver: false,
     isRuled: false,
+    isBenefit: false,
   };
 }
 
@@ -76,9 +87,11 @@ function settledByRules(context: WalkContext, next: TreeNode, movesLeft: number 
 }
 
 // In a mate task the host's word is that mate follows in the moves left, not how soon.
-function ruledVerdict(verdict: 'holds' | 'slips', row: BookRow | null, movesLeft: number | null): VerdictAt {
+function ruledVerdict({ verdict, reason }: Ruling, row: BookRow | null, movesLeft: number | null): VerdictAt {
+  const isBenefit = reason === BENEFIT_OF_DOUBT;
   const mateIn = verdict === 'holds' ? movesLeft : null;
-  return { ...SETTLED, verdict, mateIn, row, isOver: false, isRuled: true, value: row?.value ?? null };
+  const value = row?.value ?? null;
+  return { ...SETTLED, verdict, mateIn, row, isOver: false, isRuled: true, isBenefit, value };
 }
 
 function replyAgainst({ verdict, evidence }: BookRow): Uci | null {

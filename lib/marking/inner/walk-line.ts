@@ -6,7 +6,7 @@ import type { Uci } from '#lib/rules/move.ts';
 import { fillGap } from './fill-gap.ts';
 import { endByReply, isFinishedByMove } from './is-finished.ts';
 import { repliesAt } from './replies-at.ts';
-import { type VerdictAt, verdictAt } from './verdict-at.ts';
+import { markedMove, type VerdictAt, verdictAt } from './verdict-at.ts';
 import { type LineToWalk, type Standing, stopWalk, type Walk } from './walk.ts';
 import type { WalkContext } from './walk-context.ts';
 
@@ -48,7 +48,7 @@ function walkSolverMove(context: WalkContext, line: LineToWalk, standing: Standi
 }
 
 function standingAfter(standing: Standing, next: TreeNode, verdict: VerdictAt): Standing {
-  const { verdict: word, mateIn, value, by, row } = verdict;
+  const { verdict: word, row } = verdict;
   const number = standing.verdicts.length + 1;
   const isGood = word === 'holds' && standing.slowerAt === null;
   return {
@@ -56,7 +56,7 @@ function standingAfter(standing: Standing, next: TreeNode, verdict: VerdictAt): 
     at: standing.at + 1,
     p: standing.p + (isGood ? 1 : 0),
     slowerAt: standing.slowerAt ?? (word === 'slower' ? number : null),
-    verdicts: [...standing.verdicts, { uci: next.move ?? '', verdict: word, mateIn, value, by }],
+    verdicts: [...standing.verdicts, markedMove(next.move ?? '', verdict)],
     row,
   };
 }

@@ -1,6 +1,9 @@
 // Does a person have to look at this mark, and along with which others? Doubtful answers are grouped
 // by position and move, by text, or by the characters that could not be read.
 
+import type { BookKey } from '#lib/book/book-row.ts';
+import { movesLeftAtStart } from '#lib/book/claim.ts';
+import type { PuzzleTerms } from '#lib/book/terms.ts';
 import { sha256 } from '#lib/machine/hash.ts';
 import type { Mark } from '#lib/marking/mark.ts';
 import type { ReadResult } from '#lib/reading/reading.ts';
@@ -39,6 +42,15 @@ export function findUnclearMove(fen: string, mark: Pick<Mark, 'line' | 'verdicts
     position = next;
   }
   return null;
+}
+
+/** Where in the book the unclear move lies; null where the line has none. */
+export function unclearKey(terms: PuzzleTerms, mark: Pick<Mark, 'line' | 'verdicts'>): BookKey | null {
+  const place = findUnclearMove(terms.fen, mark);
+  if (place === null) return null;
+  const { position, move, solverMovesBefore } = place;
+  const atStart = movesLeftAtStart({ ...terms, published: [] });
+  return { position, movesLeft: atStart === null ? null : atStart - solverMovesBefore, move };
 }
 
 /** The group on the list of doubtful answers; null where nobody is needed. */

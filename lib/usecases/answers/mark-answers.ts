@@ -5,18 +5,19 @@ import { sleep } from '#lib/machine/clock.ts';
 import { config } from '#lib/machine/config.ts';
 import { log } from '#lib/machine/log.ts';
 import { ring } from '#lib/queue/enqueue.ts';
+import type { AnswerRecord } from '#lib/store/answers.ts';
 import { db, inTransaction, type Tx } from '#lib/store/client.ts';
 import { appendLog } from '#lib/store/log.ts';
 import { appendMarks } from '#lib/store/marks.ts';
 import { pickMarked } from '#lib/store/marks-in-force.ts';
 import { holdReveal } from '#lib/store/puzzle-moments.ts';
-import { loadPuzzle } from '#lib/store/puzzles.ts';
+import { loadPuzzle, type PuzzleRecord } from '#lib/store/puzzles.ts';
 import { loadTimeliness } from '#lib/store/standing-of-answers.ts';
 import { addWants } from '#lib/store/wants.ts';
 import { addAsked, addTry, claimAnswers, saveAddressed, saveWork } from '#lib/store/work-list.ts';
 import { leaveToRegrade } from './grade-again.ts';
 import { judgeAnswer, type Opinion } from './judge-answer.ts';
-import { loadBook } from './loaded-book.ts';
+import { type LoadedBook, loadBook } from './loaded-book.ts';
 import { toNewMark } from './new-mark.ts';
 import { renewStandings } from './renew-standings.ts';
 
@@ -55,7 +56,22 @@ async function markBatch(tx: Tx, puzzleId: number): Promise<Marked & { readonly 
   const ids = claimed.map((answer) => answer.id);
   const kept = isRevealed ? await pickMarked(tx, ids) : new Set<number>();
   const answers = claimed.filter((answer) => !kept.has(answer.id));
+  const done = await markWithin(tx, { puzzle, book, answers });
+  if (kept.size > 0) await leaveToRegrade(tx, puzzleId, [...kept]);
+  return { claimed: claimed.length, ...done };
+}
 
+/** Marks these answers, whose solvers the caller holds, within the caller's transaction. */
+export async function markWithin(
+  tx: Tx,
+  of: {
+    readonly puzzle: PuzzleRecord;
+    readonly book: LoadedBook;
+    readonly answers: readonly AnswerRecord[];
+  },
+): Promise<Marked> {
+  const { puzzle, book, answers } = of;
+  const puzzleId = puzzle.id;
   const opinions: Opinion[] = [];
   for (const answer of answers) {
     try {
@@ -85,8 +101,7 @@ async function markBatch(tx: Tx, puzzleId: number): Promise<Marked & { readonly 
   if (config().pauseBeforeCommitMs > 0) await pauseForTests(puzzleId, marks.length);
   if (marks.length > 0)
     await appendLog(tx, { kind: 'answers-marked', puzzleId, details: { marked: marks.length, changed } });
-  if (kept.size > 0) await leaveToRegrade(tx, puzzleId, [...kept]);
-  return { claimed: claimed.length, marked: marks.length, lacking };
+  return { marked: marks.length, lacking };
 }
 
 // What is lacking is asked for; a marker that may not ask for more calls the rest unclear.

@@ -20,6 +20,8 @@ export interface LedgerRow {
   /** Of a solver's move; null for replies and where the book has none. */
   readonly verdict: MarkedMove['verdict'] | null;
   readonly mateIn: number | null;
+  /** Counts as holding because it was left unclear at the reveal (rule V8). */
+  readonly isBenefit: boolean;
 }
 
 /** Ledger and diagram of a mark. */
@@ -60,6 +62,7 @@ export function buildLedger(input: LedgerInput): Ledger {
       isWritten,
       verdict: known?.verdict ?? null,
       mateIn: known?.mateIn ?? null,
+      isBenefit: known?.isBenefit === true,
     });
     position = playMove(position, move);
     story = { position, lastMove: uci };

@@ -1,7 +1,6 @@
 // The host settles a group of doubtful answers with one word: a ruling on a move or on a text holds
 // for everybody, earlier and later (rules V8, R6); anything else overrules each answer of the group.
 
-import { movesLeftAtStart } from '#lib/book/claim.ts';
 import { ok, type Result, refuse } from '#lib/kit/result.ts';
 import type { Outcome } from '#lib/marking/mark.ts';
 import { ring } from '#lib/queue/enqueue.ts';
@@ -12,9 +11,10 @@ import { listDoubtful } from '#lib/store/doubtful.ts';
 import { loadTermsOf } from '#lib/store/former-terms.ts';
 import { appendLog } from '#lib/store/log.ts';
 import { loadCurrentMark } from '#lib/store/marks.ts';
+import { holdMarking } from '#lib/store/puzzle-moments.ts';
 import { loadPuzzle } from '#lib/store/puzzles.ts';
 import { saveReadingRuling, saveVerdictRuling } from '#lib/store/rulings.ts';
-import { findUnclearMove, textHash } from './doubt-key.ts';
+import { textHash, unclearKey } from './doubt-key.ts';
 import { gradeAgain } from './grade-again.ts';
 import { type OverruleReason, overruleWithin } from './overrule-mark.ts';
 
@@ -73,22 +73,13 @@ async function ruleOnMove(
   ruling: { puzzleId: number; answerId: number; verdict: 'holds' | 'slips'; why: string; memberId: number },
 ): Promise<Result<number, SettleReason>> {
   const { puzzleId, answerId, verdict, why, memberId } = ruling;
+  await holdMarking(tx, puzzleId);
   const puzzle = await loadPuzzle(tx, { id: puzzleId });
   const mark = await loadCurrentMark(tx, answerId);
   if (puzzle === null || mark === null) return refuse({ code: 'unknown-puzzle' });
-  const terms = await loadTermsOf(tx, puzzle, mark.revision);
-  const place = findUnclearMove(terms.fen, mark);
-  if (place === null) return refuse({ code: 'no-move-to-rule-on' });
-  const atStart = movesLeftAtStart(terms);
-  const movesLeft = atStart === null ? null : atStart - place.solverMovesBefore;
-  const id = await saveVerdictRuling(tx, puzzleId, {
-    position: place.position,
-    movesLeft,
-    move: place.move,
-    verdict,
-    reason: why,
-    memberId,
-  });
+  const key = unclearKey(await loadTermsOf(tx, puzzle, mark.revision), mark);
+  if (key === null) return refuse({ code: 'no-move-to-rule-on' });
+  const id = await saveVerdictRuling(tx, puzzleId, { ...key, verdict, reason: why, memberId });
   const waiting = await gradeAgain(tx, puzzle, { answers: 'all', reason: why, memberId });
   const details = { ruling: id, of: 'verdict', waiting } as const;
   await appendLog(tx, { kind: 'ruling-made', puzzleId, memberId, details });

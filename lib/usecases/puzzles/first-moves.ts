@@ -1,6 +1,6 @@
 // What does the book say of a first move? The answer to *Why not?*, as data.
 
-import type { SolutionBook } from '#lib/book/solution-book.ts';
+import { BENEFIT_OF_DOUBT, type SolutionBook } from '#lib/book/solution-book.ts';
 import type { VerdictWord } from '#lib/engine/verdict.ts';
 import type { Uci } from '#lib/rules/move.ts';
 import type { Position } from '#lib/rules/position.ts';
@@ -13,6 +13,8 @@ export interface FirstMove {
   /** `unknown`: the book has no verdict on it yet. */
   readonly verdict: VerdictWord | 'unknown';
   readonly mateIn: number | null;
+  /** Counts as holding because it was left unclear at the reveal (rule V8). */
+  readonly isBenefit: boolean;
   /** The reply that defeats it; null where none is needed or known. */
   readonly reply: Uci | null;
   /** How it goes on, from the position after the move: the reply first where there is one. */
@@ -28,8 +30,17 @@ export function judgeFirstMove(
   if (findUci(start, move) === null) return null;
   const key = { position: bookPosition(start), movesLeft, move };
   const row = book.find(key);
-  const verdict = book.ruling(key)?.verdict ?? row?.verdict ?? 'unknown';
-  const nothing: FirstMove = { move, verdict, mateIn: row?.mateIn ?? null, reply: null, line: [] };
+  const ruling = book.ruling(key);
+  const verdict = ruling?.verdict ?? row?.verdict ?? 'unknown';
+  const isBenefit = ruling?.reason === BENEFIT_OF_DOUBT;
+  const nothing: FirstMove = {
+    move,
+    verdict,
+    mateIn: row?.mateIn ?? null,
+    isBenefit,
+    reply: null,
+    line: [],
+  };
   switch (row?.evidence.kind) {
     case 'refutation': {
       const { reply, line } = row.evidence;

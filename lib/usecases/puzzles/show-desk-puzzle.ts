@@ -11,6 +11,7 @@ import type { Locale } from '#lib/words/locale.ts';
 import { loadBook } from '../answers/loaded-book.ts';
 import { countFailingLines } from './failing-lines.ts';
 import { type DeskPuzzle, openDeskPuzzle } from './open-desk-puzzle.ts';
+import { listOpenRulings, type OpenRuling } from './open-rulings.ts';
 import { type ReportPart, reportParts } from './report-parts.ts';
 
 /** Whether a deed may be done now, and the code of what stands against it. */
@@ -24,6 +25,8 @@ export interface DeskPuzzleView extends DeskPuzzle {
   readonly report: readonly ReportPart[];
   readonly failingLines: number;
   readonly counts: { readonly answers: number; readonly solvers: number; readonly waiting: number };
+  /** Moves still unclear, and how many other groups wait: asked for only while a reveal may come next. */
+  readonly rulings: { readonly open: readonly OpenRuling[]; readonly others: number };
   /** Deeds by name; publishing is judged as if a reason were given. */
   readonly deeds: Readonly<Record<PuzzleDeed, DeedCheck>>;
   /** Publishing needs the host's reason: an unclear claim, or a published line that fails. */
@@ -58,6 +61,7 @@ export async function showDeskPuzzle(asked: {
     report: await tellReport(record, asked.locale),
     failingLines,
     counts,
+    rulings: check('reveal').may ? await listOpenRulings(db(), record) : { open: [], others: 0 },
     deeds: { publish: check('publish'), close: check('close'), reveal: check('reveal'), void: check('void') },
     needsReason: record.claim === 'unclear' || failingLines > 0,
     address: `${config().publicUrl}/p/${record.slug}`,

@@ -87,9 +87,10 @@ export async function showSolution(input: {
   });
 }
 
+// What holds by the book, then what holds by the host's ruling or the benefit of the doubt (rule V8).
 function holdingMoves(book: SolutionBook, start: Position, movesLeft: number | null): string[] {
-  return book
-    .rowsAt(bookPosition(start), movesLeft)
-    .filter((row) => row.verdict === 'holds')
-    .map((row) => row.move);
+  const rows = book.rowsAt(bookPosition(start), movesLeft);
+  const proven = rows.filter((row) => row.verdict === 'holds');
+  const ruled = rows.filter((row) => row.verdict === 'unclear' && book.ruling(row)?.verdict === 'holds');
+  return [...proven, ...ruled].map((row) => row.move);
 }

@@ -1,7 +1,7 @@
 // Which lines does the solution page print? The published ones as the reader reads them; in a mate task the
 // proof's variations; then the other ways that hold.
 
-import type { SolutionBook } from '#lib/book/solution-book.ts';
+import { BENEFIT_OF_DOUBT, type SolutionBook } from '#lib/book/solution-book.ts';
 import type { Proof } from '#lib/checker/proof.ts';
 import { proofVariations } from '#lib/puzzle/proof-lines.ts';
 import { readText } from '#lib/reading/read-text.ts';
@@ -17,6 +17,8 @@ export interface SolutionLine {
   readonly moves: readonly Uci[];
   /** Plies at the beginning that the line before has shown already and that are not printed again. */
   readonly from: number;
+  /** The first move counts as holding because it was left unclear at the reveal (rule V8). */
+  readonly isBenefit?: true;
   /** Other replies in the place of the first reply, met by the same next move. */
   readonly sameAs: readonly Uci[];
 }
@@ -43,10 +45,13 @@ export function solutionLines(input: {
   const shown = new Set(lines.map((line) => line.moves[0]));
   const others = keys.filter((key) => !shown.has(key)).slice(0, MOST_OTHER_WAYS);
   for (const key of others) {
-    const row = input.book.find({ position: bookPosition(start), movesLeft: input.movesLeft, move: key });
+    const place = { position: bookPosition(start), movesLeft: input.movesLeft, move: key };
+    const row = input.book.find(place);
+    const benefit =
+      input.book.ruling(place)?.reason === BENEFIT_OF_DOUBT ? ({ isBenefit: true } as const) : {};
     const rest = row?.evidence.kind === 'search' || row?.evidence.kind === 'table' ? row.evidence.line : [];
     const kind = lines.length === 0 ? 'published' : 'other-way';
-    lines.push({ kind, moves: playable(start, [key, ...rest]), from: 0, sameAs: [] });
+    lines.push({ kind, moves: playable(start, [key, ...rest]), from: 0, sameAs: [], ...benefit });
   }
   return lines;
 }

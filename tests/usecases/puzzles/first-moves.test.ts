@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { BookRow } from '#lib/book/book-row.ts';
-import { createBook } from '#lib/book/solution-book.ts';
+import { BENEFIT_OF_DOUBT, createBook } from '#lib/book/solution-book.ts';
 import { bookPosition } from '#lib/rules/position-key.ts';
 import { judgeFirstMove } from '#lib/usecases/puzzles/first-moves.ts';
 import { positionOf } from '../../support/positions.ts';
@@ -37,6 +37,7 @@ test('[A1] a move that slips carries the reply that defeats it, and how it goes 
     move: 'a1a7',
     verdict: 'slips',
     mateIn: null,
+    isBenefit: false,
     reply: 'h7h6',
     line: ['h7h6'],
   });
@@ -44,7 +45,7 @@ test('[A1] a move that slips carries the reply that defeats it, and how it goes 
 });
 
 test('[A1] a move that holds carries its mate and no reply', () => {
-  expect(ask('a1a8')).toEqual({ move: 'a1a8', verdict: 'holds', mateIn: 1, reply: null, line: [] });
+  expect(ask('a1a8')).toMatchObject({ verdict: 'holds', mateIn: 1, isBenefit: false, reply: null, line: [] });
 });
 
 test('[V0] a legal move that the book does not know is not guessed at', () => {
@@ -58,5 +59,7 @@ test('a move that cannot be played, or is no move at all, is no question', () =>
 
 test('[V8] a ruling stands before the engine’s word', () => {
   const ruled = createBook(book.rows(), [{ ...key, move: 'a1a6', verdict: 'holds', reason: 'seen on air' }]);
-  expect(ask('a1a6', ruled)?.verdict).toBe('holds');
+  expect(ask('a1a6', ruled)).toMatchObject({ verdict: 'holds', isBenefit: false });
+  const given = createBook([], [{ ...key, move: 'a1a6', verdict: 'holds', reason: BENEFIT_OF_DOUBT }]);
+  expect(ask('a1a6', given)).toMatchObject({ verdict: 'holds', isBenefit: true });
 });

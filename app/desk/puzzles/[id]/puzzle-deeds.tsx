@@ -5,8 +5,9 @@ import type { Host } from '#lib/usecases/people/admit-member.ts';
 import type { DeskPuzzleView } from '#lib/usecases/puzzles/show-desk-puzzle.ts';
 import { say } from '#lib/words/format.ts';
 import { ActionForm } from '../../_parts/action-form.tsx';
-import { closeAction, publishAction, revealAction } from './actions.ts';
+import { closeAction, publishAction } from './actions.ts';
 import { CorrectionDeeds } from './correction-deeds.tsx';
+import { RevealDeed } from './reveal-deed.tsx';
 
 /** What can be done to the puzzle now, and what stands against it. */
 export function PuzzleDeeds({ view, host }: { view: DeskPuzzleView; host: Host }): ReactElement {
@@ -45,18 +46,7 @@ export function PuzzleDeeds({ view, host }: { view: DeskPuzzleView; host: Host }
           <p className="hint">{say(locale, 'desk.close-hint')}</p>
         </ActionForm>
       ) : null}
-      {deeds.reveal.may && has('reveal-puzzle') ? (
-        <ActionForm action={revealAction} submit={say(locale, 'desk.reveal-now')}>
-          <input type="hidden" name="puzzle" value={view.record.id} />
-          {view.doubtful > 0 ? (
-            <p className="problem">{say(locale, 'desk.reveal-doubtful', { count: view.doubtful })}</p>
-          ) : null}
-          {view.counts.waiting > 0 ? (
-            <p className="problem">{say(locale, 'desk.reveal-waiting', { count: view.counts.waiting })}</p>
-          ) : null}
-          <p className="hint">{say(locale, 'desk.reveal-hint')}</p>
-        </ActionForm>
-      ) : null}
+      {deeds.reveal.may && has('reveal-puzzle') ? <RevealDeed view={view} locale={locale} /> : null}
       <CorrectionDeeds view={view} host={host} />
     </section>
   );

@@ -6,7 +6,7 @@ export const deskLooksDe: Readonly<Record<keyof typeof deskLooksEn, string>> = {
   'doubtful-label-look': 'Zweiter Blick: {subject}',
   'doubtful-title-look': 'Zweiter Blick',
   'doubtful-about-look':
-    'Jemand bittet, die Wertung noch einmal anzusehen. Dein Wort steht dann auf der Quittung.',
+    'Jemand bittet, die Wertung noch einmal anzusehen. Dein Wort steht dann auf dem Beleg.',
   'look-no-words': 'Ohne Worte.',
   'look-says': 'Was dazu gesagt wird',
   'look-sent': 'Was geschickt wurde',

@@ -210,7 +210,18 @@ export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
   'reveal-hint':
     'Lösung, Löserliste und jedem die eigene Wertung werden öffentlich. Das lässt sich nicht zurücknehmen.',
   'reveal-doubtful':
-    '{count, plural, one {Eine Gruppe von Antworten braucht} other {# Gruppen von Antworten brauchen}} noch dich. Gehst du trotzdem weiter, gelten sie, wie sie stehen.',
+    '{count, plural, one {Eine weitere Gruppe von Antworten braucht} other {# weitere Gruppen von Antworten brauchen}} dich. Eine Auflösung lässt sie, wie sie sind.',
+  'reveal-to-list': 'Zur Liste',
+  'reveal-open':
+    '{count, plural, one {Diesen Zug konnte der Rechner nicht klären. Entscheide zuerst über ihn:} other {Diese # Züge konnte der Rechner nicht klären. Entscheide zuerst über sie:}}',
+  'reveal-open-answers': '{count, plural, one {# Antwort} other {# Antworten}}',
+  'reveal-open-move': '{move} ({count, plural, one {# Antwort} other {# Antworten}})',
+  'reveal-all-the-same': 'Trotzdem weitermachen',
+  'reveal-benefit': 'Auflösen, im Zweifel für die Einsender',
+  'reveal-benefit-hint':
+    '{count, plural, one {Der Zug zählt} other {Jeder dieser Züge zählt}} für alle als richtig, bezeichnet „im Zweifel für den Einsender“.',
+  'refused-rulings-open':
+    'Nicht aufgelöst: {count, plural, one {Ein Zug ist} other {# Züge sind}} ungeklärt, und niemand hat entschieden: {moves}. Lade die Seite neu, entscheide, oder mach trotzdem weiter.',
   'reveal-waiting': '{count, plural, one {Eine Antwort ist} other {# Antworten sind}} noch nicht gewertet.',
   void: 'Die Aufgabe aus der Wertung nehmen',
   'void-now': 'Für ungültig erklären',

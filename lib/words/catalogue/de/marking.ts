@@ -60,6 +60,8 @@ export const markingDe: Readonly<Record<keyof typeof markingEn, string>> = {
   'and-past-the-end': 'Was danach noch dasteht, stimmt nicht; es wurde nicht mehr gebraucht.',
   'and-still-winning': 'Die Stellung bleibt gewonnen, aber das verlangte Matt ist es nicht.',
   'and-cut-by-source': 'Der Text wurde dort, wo er herkommt, abgeschnitten; die Redaktion sieht ihn sich an.',
+  'and-benefit-of-doubt':
+    'Ein Zug, über den nicht zu entscheiden war, zählt als richtig: im Zweifel für den Einsender.',
   'how-far-mate-now': 'Der Mattzug genügt.',
   'how-far-first-move': 'Der erste Zug genügt.',
   'how-far-mate': 'Bis zum Matt; der letzte Zug darf fehlen.',

@@ -54,7 +54,7 @@ export const rulesPageDe: Readonly<Record<keyof typeof rulesPageEn, string>> = {
     'Vor der Auflösung sieht niemand Antworten oder Wertungen, auch Sie nicht. Danach zeigt Ihr Beleg die Wertung, das Urteil über jeden Zug und den Grund.',
   'after-comments': 'Kommentare, die Sie anderswo schreiben, sind dort öffentlich; das liegt nicht bei uns.',
   'after-look':
-    'Die Redaktion kann eine Wertung mit Begründung ändern; das Urteil der Engine bleibt daneben sichtbar.',
+    'Nach der Auflösung können Sie auf Ihrem Beleg einmal um einen zweiten Blick bitten; die Redaktion entscheidet. Einen Zug, den die Engine nicht klären konnte und über den bis zur Auflösung niemand entschied, wertet sie im Zweifel für den Einsender. Die Redaktion kann eine Wertung mit Begründung ändern; das Urteil der Engine bleibt daneben sichtbar.',
   privacy: 'Was von Ihnen bleibt',
   'privacy-kept':
     'Ihr Text, Ihr Name, wenn Sie einen angegeben haben, die Zeiten, die Sprache Ihres Browsers und ein Cookie, an dem Ihre nächste Antwort als Ihre erkannt wird. Ihre Netzadresse bleibt nur als verschlüsselter Abdruck, für Grenzen, höchstens 7 Tage.',

@@ -210,7 +210,18 @@ export const deskEn = {
   'reveal-hint':
     'Solution, roll of solvers and everybody’s own mark become public. This cannot be taken back.',
   'reveal-doubtful':
-    '{count, plural, one {One group of answers still needs} other {# groups of answers still need}} you. Going on all the same counts them as they stand.',
+    '{count, plural, one {One more group of answers needs} other {# more groups of answers need}} you. A reveal leaves them as they stand.',
+  'reveal-to-list': 'To the list',
+  'reveal-open':
+    '{count, plural, one {The engine could not settle this move. Rule on it first:} other {The engine could not settle these # moves. Rule on them first:}}',
+  'reveal-open-answers': '{count, plural, one {# answer} other {# answers}}',
+  'reveal-open-move': '{move} ({count, plural, one {# answer} other {# answers}})',
+  'reveal-all-the-same': 'Go on all the same',
+  'reveal-benefit': 'Reveal, in favour of the viewers',
+  'reveal-benefit-hint':
+    '{count, plural, one {The move counts} other {Each of these moves counts}} as holding, for everybody, marked “benefit of the doubt”.',
+  'refused-rulings-open':
+    'Not revealed: {count, plural, one {one move is} other {# moves are}} unclear and nobody has ruled: {moves}. Load the page again, rule on them, or go on all the same.',
   'reveal-waiting': '{count, plural, one {One answer is} other {# answers are}} not marked yet.',
   void: 'Take the puzzle out of the count',
   'void-now': 'Declare it void',

@@ -52,6 +52,7 @@ export const markingEn = {
   'and-past-the-end': 'What you wrote after that does not work; it was no longer needed.',
   'and-still-winning': 'You keep a winning position, but not the mate asked for.',
   'and-cut-by-source': 'The text was cut off where it came from; the host will look at it.',
+  'and-benefit-of-doubt': 'A move that could not be settled counts as holding: benefit of the doubt.',
   // The how far sentence under the task (rule O1).
   'how-far-mate-now': 'The mating move is enough.',
   'how-far-first-move': 'The first move is enough.',

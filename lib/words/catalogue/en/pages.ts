@@ -157,6 +157,7 @@ export const pagesEn = {
     'slower; mate in {moves, plural, =1 {one} =2 {two} =3 {three} =4 {four} =5 {five} other {#}} follows',
   'ledger-slips': 'slips',
   'ledger-unclear': 'unclear',
+  'ledger-benefit': 'counts as holding: benefit of the doubt',
 
   // Solution
   solution: 'Solution',
@@ -174,12 +175,15 @@ export const pagesEn = {
     '{move} fails to {reply}; after it {task, select, mate {there is no mate in the moves left} win {the win is gone} other {the draw is gone}}.',
   'why-slips-at-once': '{move} ends the matter at once: stalemate, or a draw by the rules.',
   'why-unclear': 'The engine could not tell within its budget whether {move} does it.',
+  'why-benefit':
+    'The engine could not tell within its budget whether {move} does it, so it counts: benefit of the doubt.',
   'why-unknown': 'The solution book has no verdict on {move} yet.',
   'first-moves': 'First moves of {count, plural, one {# answer} other {# answers}}',
   'spread-holds': 'right',
   'spread-slower': 'mates later',
   'spread-slips-at-once': 'a draw on the spot',
   'spread-unclear': 'unclear',
+  'spread-benefit': 'benefit of the doubt',
   'spread-rest': 'anything else',
   share: '{part, number} in {of, number}',
   'share-all': 'all',

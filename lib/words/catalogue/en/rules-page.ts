@@ -48,7 +48,8 @@ export const rulesPageEn = {
   'after-reveal':
     'Nobody sees answers or marks before the reveal, you included. Then your receipt shows the mark, the verdict on every move and the reason.',
   'after-comments': 'Comments that you write elsewhere are public there; that is not in our hands.',
-  'after-look': 'The host can overrule a mark, with a reason; the engine’s verdict stays visible beside it.',
+  'after-look':
+    'After the reveal you can ask once, on your receipt, for a second look; the host settles it. A move that the engine could not settle and nobody ruled on before the reveal counts as holding: benefit of the doubt. The host can overrule a mark, with a reason; the engine’s verdict stays visible beside it.',
   privacy: 'What is kept of you',
   'privacy-kept':
     'Your text, your name if you gave one, the times, the language of your browser, and a cookie by which your next answer is known as yours. Your network address is kept only as a keyed hash, for limits, for at most 7 days.',
