@@ -7,47 +7,32 @@ import { dirname, join } from 'node:path';
 import { buildOnce } from './inner/build-stamp.ts';
 
 const SOURCE = 'lib/engine/kernel';
-const PARTS = [
-  {
-    entry: 'kernel.ts',
-    output: 'lib/engine/inner/kernel-wasm.ts',
-    name: 'KERNEL_WASM_BASE64',
-    hash: 'KERNEL_HASH',
-  },
-  {
-    entry: 'tables/entry.ts',
-    output: 'lib/engine/inner/tables-wasm.ts',
-    name: 'TABLES_WASM',
-    hash: 'TABLES_HASH',
-  },
-] as const;
+const ENTRY = 'kernel.ts';
+const OUTPUT = 'lib/engine/inner/kernel-wasm.ts';
 // The first two MiB are laid out by hand (kernel/layout.ts): the compiler's constants lie above.
 const OPTIONS = '-O3 --noAssert --converge --runtime stub --memoryBase 2097152 --initialMemory 34'.split(' ');
 
-/** Writes the kernel modules into the engine room; false where they were already up to date. */
+/** Writes the kernel module into the engine room; false where it was already up to date. */
 export function buildKernel(root: string): Promise<boolean> {
   const files = readdirSync(join(root, SOURCE), { recursive: true, encoding: 'utf8' })
     .filter((name) => name.endsWith('.ts'))
     .map((name) => `${SOURCE}/${name.replaceAll('\\', '/')}`);
   files.push('lib/start/build-kernel.ts', 'node_modules/assemblyscript/package.json');
-  const outputs = PARTS.map(({ output }) => output);
-  return buildOnce({ root, name: 'kernel', files, outputs }, async () => {
-    for (const part of PARTS) {
-      const target = join(root, part.output);
-      mkdirSync(dirname(target), { recursive: true });
-      // Two builds at once must never leave half a file to a reader.
-      const draft = `${target}.${process.pid}.draft`;
-      writeFileSync(draft, moduleText(part, await compile(root, part.entry)));
-      renameSync(draft, target);
-    }
+  return buildOnce({ root, name: 'kernel', files, outputs: [OUTPUT] }, async () => {
+    const target = join(root, OUTPUT);
+    mkdirSync(dirname(target), { recursive: true });
+    // Two builds at once must never leave half a file to a reader.
+    const draft = `${target}.${process.pid}.draft`;
+    writeFileSync(draft, moduleText(await compile(root)));
+    renameSync(draft, target);
   });
 }
 
-async function compile(root: string, entry: string): Promise<Uint8Array> {
+async function compile(root: string): Promise<Uint8Array> {
   const { main } = await import('assemblyscript/asc');
   let wasm: Uint8Array | null = null;
   let said = '';
-  const { error } = await main([`${SOURCE}/${entry}`, '--baseDir', root, '-o', 'kernel.wasm', ...OPTIONS], {
+  const { error } = await main([`${SOURCE}/${ENTRY}`, '--baseDir', root, '-o', 'kernel.wasm', ...OPTIONS], {
     stdout: { write: () => true },
     stderr: {
       write: (text: string | Uint8Array) => {
@@ -63,12 +48,12 @@ async function compile(root: string, entry: string): Promise<Uint8Array> {
   return wasm;
 }
 
-function moduleText(part: (typeof PARTS)[number], wasm: Uint8Array): string {
+function moduleText(wasm: Uint8Array): string {
   const hash = createHash('sha256').update(wasm).digest('hex').slice(0, 8);
   return [
     `// Made by lib/start/build-kernel.ts from ${SOURCE}.`,
-    `export const ${part.hash} = '${hash}';`,
-    `export const ${part.name} =\n  '${Buffer.from(wasm).toString('base64')}';`,
+    `export const KERNEL_HASH = '${hash}';`,
+    `export const KERNEL_WASM_BASE64 =\n  '${Buffer.from(wasm).toString('base64')}';`,
     '',
   ].join('\n');
 }
