@@ -17,6 +17,7 @@ export type DeskDeed =
   | 'amend-puzzle'
   | 'reveal-puzzle'
   | 'void-puzzle'
+  | 'regrade-puzzle'
   | 'change-show'
   | 'manage-members'
   | 'export-show';

@@ -48,6 +48,8 @@ export interface RegradeRecord {
   readonly total: number;
   readonly agreed: readonly number[];
   readonly memberId: number | null;
+  /** Sign-in name of who asked last; null for the program, and after the member was removed. */
+  readonly by: string | null;
   readonly createdAt: Date;
   readonly decidedAt: Date | null;
 }
@@ -59,7 +61,9 @@ function parseStored<T extends { readonly v: 1 }>(stored: unknown): T | null {
   return stored as T;
 }
 
-function toRegrade(row: StoredRegrade): RegradeRecord {
+const WITH_MEMBER = { member: { select: { signInName: true } } } as const;
+
+function toRegrade(row: StoredRegrade & { readonly member: { signInName: string } | null }): RegradeRecord {
   const scope = parseStored<RegradeScope>(row.scope);
   if (scope === null) throw new Error(`Regrade ${row.id} has no scope.`);
   return {
@@ -73,6 +77,7 @@ function toRegrade(row: StoredRegrade): RegradeRecord {
     total: row.total,
     agreed: row.agreed,
     memberId: row.memberId,
+    by: row.member?.signInName ?? null,
     createdAt: row.createdAt,
     decidedAt: row.decidedAt,
   };
@@ -80,7 +85,7 @@ function toRegrade(row: StoredRegrade): RegradeRecord {
 
 /** A regrade by its number; null where there is none. */
 export async function loadRegrade(tx: Tx, id: number): Promise<RegradeRecord | null> {
-  const row = await tx.regrade.findUnique({ where: { id } });
+  const row = await tx.regrade.findUnique({ where: { id }, include: WITH_MEMBER });
   return row === null ? null : toRegrade(row);
 }
 
@@ -92,27 +97,23 @@ export async function holdRegrade(tx: Tx, id: number): Promise<RegradeRecord | n
 
 /** The puzzle's regrade that is not decided yet; null where there is none. */
 export async function loadOpenRegrade(tx: Tx, puzzleId: number): Promise<RegradeRecord | null> {
-  const row = await tx.regrade.findFirst({ where: { puzzleId, decidedAt: null } });
+  const row = await tx.regrade.findFirst({ where: { puzzleId, decidedAt: null }, include: WITH_MEMBER });
   return row === null ? null : toRegrade(row);
 }
 
-/** Decided regrades of a puzzle with the sign-in name of who asked, the latest first. */
+/** Decided regrades of a puzzle with how many marks they wrote, the latest first. */
 export async function listDecidedRegrades(
   tx: Tx,
   puzzleId: number,
   most: number,
-): Promise<(RegradeRecord & { readonly by: string | null; readonly marks: number })[]> {
+): Promise<(RegradeRecord & { readonly marks: number })[]> {
   const rows = await tx.regrade.findMany({
     where: { puzzleId, decidedAt: { not: null } },
-    include: { member: { select: { signInName: true } }, _count: { select: { marks: true } } },
+    include: { ...WITH_MEMBER, _count: { select: { marks: true } } },
     orderBy: { id: 'desc' },
     take: most,
   });
-  return rows.map((row) => ({
-    ...toRegrade(row),
-    by: row.member?.signInName ?? null,
-    marks: row._count.marks,
-  }));
+  return rows.map((row) => ({ ...toRegrade(row), marks: row._count.marks }));
 }
 
 /** What a regrade is asked for. */

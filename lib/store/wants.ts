@@ -62,6 +62,11 @@ export function countWants(tx: Tx, puzzleId: number): Promise<number> {
   return tx.want.count({ where: { puzzleId } });
 }
 
+/** Whether verdicts of a puzzle are wanted in nobody's name. */
+export async function hasHostsWants(tx: Tx, puzzleId: number): Promise<boolean> {
+  return (await tx.want.findFirst({ where: { puzzleId, answerId: null }, select: { id: true } })) !== null;
+}
+
 /** Puzzles with something wanted. */
 export async function listPuzzlesWithWants(tx: Tx): Promise<number[]> {
   const rows = await tx.want.findMany({ distinct: ['puzzleId'], select: { puzzleId: true } });

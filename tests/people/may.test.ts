@@ -14,6 +14,7 @@ const rows: [DeskDeed, boolean][] = [
   ['amend-puzzle', false],
   ['reveal-puzzle', false],
   ['void-puzzle', false],
+  ['regrade-puzzle', false],
   ['change-show', false],
   ['manage-members', false],
   ['export-show', false],

@@ -9,6 +9,7 @@ import { taskHeadline } from '../../../_ui/puzzle-heads.ts';
 import { sayMoment } from '../../../_ui/say-times.ts';
 import { DeskPage } from '../../_parts/desk-page.tsx';
 import { type PuzzlePlace, puzzleForFrame, puzzleNumber } from '../../_parts/find-puzzle.ts';
+import { NewWays } from './new-ways.tsx';
 import { PuzzleDeeds } from './puzzle-deeds.tsx';
 import { PuzzleTexts } from './puzzle-texts.tsx';
 import { SoundnessReport } from './soundness-report.tsx';
@@ -47,6 +48,7 @@ export default async function DeskPuzzlePage({ params }: PuzzlePlace): Promise<R
         </div>
         <BoardFigure fen={fen} title={headline} locale={locale} id="desk" />
         <div className="body stack">
+          <NewWays view={view} host={host} />
           <SoundnessReport view={view} locale={locale} />
           <PuzzleDeeds view={view} host={host} />
           {record.publishedAt === null ? null : (

@@ -7,6 +7,7 @@ import { say } from '#lib/words/format.ts';
 import { ActionForm } from '../../_parts/action-form.tsx';
 import { closeAction, publishAction } from './actions.ts';
 import { CorrectionDeeds } from './correction-deeds.tsx';
+import { RegradeNote } from './regrade-note.tsx';
 import { RevealDeed } from './reveal-deed.tsx';
 
 /** What can be done to the puzzle now, and what stands against it. */
@@ -33,6 +34,7 @@ export function PuzzleDeeds({ view, host }: { view: DeskPuzzleView; host: Host }
           </a>
         </p>
       )}
+      <RegradeNote puzzle={view.record.id} locale={locale} />
       {state === 'verified' && has('publish-puzzle') ? <Publish view={view} host={host} /> : null}
       {state === 'draft' ? <p className="quiet">{say(locale, 'desk.deeds-draft')}</p> : null}
       {(state === 'draft' || state === 'verified') && has('create-puzzle') ? (
@@ -47,6 +49,11 @@ export function PuzzleDeeds({ view, host }: { view: DeskPuzzleView; host: Host }
         </ActionForm>
       ) : null}
       {deeds.reveal.may && has('reveal-puzzle') ? <RevealDeed view={view} locale={locale} /> : null}
+      {state === 'revealed' && has('regrade-puzzle') ? (
+        <p>
+          <a href={`/desk/puzzles/${view.record.id}/regrade`}>{say(locale, 'desk.regrade-link')}</a>
+        </p>
+      ) : null}
       <CorrectionDeeds view={view} host={host} />
     </section>
   );

@@ -7,6 +7,7 @@ import { deskAnswersDe } from './desk-answers.ts';
 import { deskCommentsDe } from './desk-comments.ts';
 import { deskDoubtfulDe } from './desk-doubtful.ts';
 import { deskLooksDe } from './desk-looks.ts';
+import { deskRegradeDe } from './desk-regrade.ts';
 import { deskSchemesDe } from './desk-schemes.ts';
 
 const SIDE = '{side, select, w {Weiß} other {Schwarz}}';
@@ -253,4 +254,5 @@ export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
   ...deskCommentsDe,
   ...deskDoubtfulDe,
   ...deskLooksDe,
+  ...deskRegradeDe,
 };

@@ -5,6 +5,7 @@ import { deskAnswersEn } from './desk-answers.ts';
 import { deskCommentsEn } from './desk-comments.ts';
 import { deskDoubtfulEn } from './desk-doubtful.ts';
 import { deskLooksEn } from './desk-looks.ts';
+import { deskRegradeEn } from './desk-regrade.ts';
 import { deskSchemesEn } from './desk-schemes.ts';
 
 const SIDE = '{side, select, w {White} other {Black}}';
@@ -252,4 +253,5 @@ export const deskEn = {
   ...deskCommentsEn,
   ...deskDoubtfulEn,
   ...deskLooksEn,
+  ...deskRegradeEn,
 } as const;

@@ -15,6 +15,7 @@ import {
   puzzleNumber,
   requirePuzzle,
 } from '../../../_parts/find-puzzle.ts';
+import { RegradeNote } from '../regrade-note.tsx';
 import { groupLabel } from './group-words.ts';
 import { LookQuestion } from './look-question.tsx';
 import { Question } from './question.tsx';
@@ -44,6 +45,7 @@ export default async function DoubtfulPage({ params, searchParams }: PuzzlePlace
     <DeskPage host={host} place="doubtful" puzzle={puzzleForFrame(puzzle)}>
       <div className="two-columns doubtful">
         <div className="head">
+          <RegradeNote puzzle={puzzle.record.id} locale={locale} />
           {look !== null ? (
             <LookQuestion
               question={look}
