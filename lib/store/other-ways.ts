@@ -13,13 +13,18 @@ export interface OtherWayMarks {
   readonly names: readonly string[];
 }
 
-/** Lines flagged as another way, those of most people first. */
-export async function listOtherWays(tx: Tx, puzzleId: number, most: number): Promise<OtherWayMarks[]> {
+/** Lines flagged as another way on the terms in force, those of most people first. */
+export async function listOtherWays(
+  tx: Tx,
+  puzzle: { readonly id: number; readonly revision: number },
+  most: number,
+): Promise<OtherWayMarks[]> {
   return tx.$queryRaw<OtherWayMarks[]>`
     select m.line, m.p, count(distinct m.solver_id)::int as people,
       coalesce((array_agg(s.name order by a.id) filter (where s.name is not null))[1:3], '{}') as names
     from mark m join answer a on a.id = m.answer_id join solver s on s.id = m.solver_id
-    where m.puzzle_id = ${puzzleId} and m.is_current and a.withdrawn_at is null and 'other-way' = any(m.flags)
+    where m.puzzle_id = ${puzzle.id} and m.revision = ${puzzle.revision} and m.is_current
+      and a.withdrawn_at is null and 'other-way' = any(m.flags)
     group by m.line, m.p order by people desc, min(a.id) limit ${most}`;
 }
 

@@ -74,40 +74,49 @@ export async function workOutMarks(
   },
 ): Promise<WorkedOut | null> {
   const readOut = await listReadOut(tx, puzzle.id);
-  const regraded: (Regraded & { readonly solverId: number })[] = [];
+  const regraded: RegradedOf[] = [];
   const expected: ExpectedMark[] = [];
-  const lacking: Wanted[] = [];
+  const lacking = new Map<string, Wanted>();
   let unjudged = 0;
   let done = 0;
   for await (const page of judgedPages(tx, puzzle, answers)) {
-    for (const { answer, mark, program, readOutAs, next, lacking: own } of page) {
-      lacking.push(...own);
-      if (next === null) {
-        if (own.length === 0) unjudged += 1;
+    for (const one of page) {
+      for (const want of one.lacking) lacking.set(JSON.stringify(want), want);
+      if (one.next === null) {
+        if (one.lacking.length === 0) unjudged += 1;
         continue;
       }
-      const isOverruled = mark.overrule !== null;
-      const before = gradedOf(program ?? mark);
-      const after = gradedOf(next);
-      const isReadOut = readOut.has(readOutAs);
-      regraded.push({
-        answerId: answer.id,
-        solverId: answer.solverId,
-        before,
-        after,
-        isOverruled,
-        isReadOut,
-      });
-      if (!isDeepStrictEqual(before, after)) expected.push(expectedMark(answer.id, mark.id, next));
+      const difference = differenceOf(one, one.next, readOut);
+      regraded.push(difference);
+      if (!isDeepStrictEqual(difference.before, difference.after))
+        expected.push(expectedMark(one.answer.id, one.mark.id, one.next));
     }
     done += page.length;
     if (!(await onPage(done))) return null;
   }
-  if (lacking.length > 0) return { kind: 'lacking', lacking };
+  if (lacking.size > 0) return { kind: 'lacking', lacking: [...lacking.values()] };
   const costly = await findCostly(tx, puzzle, regraded);
   const told = regraded.map((one) => ({ ...one, isCostly: costly.has(one.solverId) }));
   const preview = previewRegrade(told, { isRevealed: true });
   return { kind: 'preview', stored: { v: 1, preview, expected, unjudged } };
+}
+
+type RegradedOf = Regraded & { readonly solverId: number };
+
+// Under a person's word it is the program's own opinions that are compared.
+function differenceOf(
+  { answer, mark, program, readOutAs }: JudgedAnswer,
+  next: NewMark,
+  readOut: ReadonlySet<number>,
+): RegradedOf {
+  return {
+    answerId: answer.id,
+    solverId: answer.solverId,
+    before: gradedOf(program ?? mark),
+    after: gradedOf(next),
+    isOverruled: mark.overrule !== null,
+    isReadOut: readOut.has(readOutAs),
+  };
 }
 
 /** What a mark of the preview must be equal to when it is written. */
@@ -129,7 +138,7 @@ function gradedOf({ outcome, points, p, r, atMove }: GradedMark): GradedMark {
 async function findCostly(
   tx: Tx,
   puzzle: PuzzleRecord,
-  regraded: readonly (Regraded & { readonly solverId: number })[],
+  regraded: readonly RegradedOf[],
 ): Promise<Set<number>> {
   const turned = regraded.filter(
     ({ before, after, isOverruled }) => !isOverruled && isRead(before) !== isRead(after),

@@ -41,7 +41,7 @@ export async function showNewWays(puzzle: PuzzleRecord): Promise<NewWay[]> {
   const before = Math.max(publishedAt.getTime(), verifiedAt?.getTime() ?? 0);
   const markedAgain = (await loadLastMarkedAgain(db(), puzzle.id))?.getTime() ?? 0;
   const ways: NewWay[] = [];
-  for (const way of groupWays(loaded.terms, await listOtherWays(db(), puzzle.id, MOST_LINES))) {
+  for (const way of groupWays(loaded.terms, await listOtherWays(db(), puzzle, MOST_LINES))) {
     const key = keyOf(loaded.terms, way);
     const version = { engineVersion: loaded.engineVersion, budgets: loaded.bookVersion };
     const known = await loadKnownSince(db(), puzzle.id, { version, key });

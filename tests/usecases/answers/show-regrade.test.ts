@@ -80,7 +80,7 @@ test('the running numbers: marking, asking the book, writing, over', async () =>
   expect(await watchRegrade(puzzleId)).toEqual({ state: 'running', stage: 'marking', done: 0, total: 0 });
   expect(await findOpenRegrade(puzzleId)).toBe('waiting');
   await db().regrade.update({ where: { id: regradeId }, data: { done: 5, total: 5 } });
-  const want = { fen: BACK_RANK, position: 'x', movesLeft: 1, move: 'a1a8' };
+  const want = { fen: BACK_RANK, position: 'x', movesLeft: 1, move: 'a1a8', revision: 1 };
   await addWants(db(), puzzleId, null, [want], 0);
   expect(await watchRegrade(puzzleId)).toEqual({ state: 'running', stage: 'book', done: 5, total: 5 });
   await runRegrade(regradeId);
