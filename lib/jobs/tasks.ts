@@ -10,6 +10,7 @@ import { runRegrade } from '#lib/usecases/answers/run-regrade.ts';
 import { closeByTime } from '#lib/usecases/puzzles/close-puzzle.ts';
 import { extendBook } from '#lib/usecases/puzzles/extend-book.ts';
 import { makeSample } from '#lib/usecases/puzzles/make-sample.ts';
+import { verifyAmendment } from '#lib/usecases/puzzles/verify-amendment.ts';
 import { verifyPuzzle } from '#lib/usecases/puzzles/verify-puzzle.ts';
 import { createSecondOpinions } from './second-opinions.ts';
 import { verifyInThreads } from './verify-in-threads.ts';
@@ -33,6 +34,9 @@ export function createTasks(threads: EngineThreads): TaskList {
     ),
     'verify-puzzle': task(JOBS['verify-puzzle'], ({ puzzleId }) =>
       verifyPuzzle({ puzzleId, verify: verifyInThreads(threads, { for: 'host' }) }),
+    ),
+    'verify-amendment': task(JOBS['verify-amendment'], ({ puzzleId }) =>
+      verifyAmendment({ puzzleId, verify: verifyInThreads(threads, { for: 'host' }) }),
     ),
     'second-opinion': task(JOBS['second-opinion'], ({ puzzleId }) => askAbout(puzzleId)),
     'import-comments': task(JOBS['import-comments'], ({ importId }) => takeInComments(importId)),

@@ -8,7 +8,8 @@ import type { JobName, Payload } from './job-names.ts';
 function lineOf(job: JobName, payload: object): string | null {
   if (job === 'second-opinion') return job;
   if (job === 'regrade') return keyOf(job, payload);
-  return job === 'verify-puzzle' || job === 'extend-book' ? `book:${Object.values(payload).join()}` : null;
+  const isOnBook = job === 'verify-puzzle' || job === 'verify-amendment' || job === 'extend-book';
+  return isOnBook ? `book:${Object.values(payload).join()}` : null;
 }
 
 function keyOf(job: JobName, payload: object): string {

@@ -10,6 +10,8 @@ export const JOBS = {
   'mark-answers': PUZZLE,
   /** Verify a puzzle and write its book. */
   'verify-puzzle': PUZZLE,
+  /** Verify the new terms of a published puzzle. */
+  'verify-amendment': PUZZLE,
   /** Ask the operator's own program what it thinks of a puzzle. */
   'second-opinion': PUZZLE,
   /** Verify what answers have asked for. */

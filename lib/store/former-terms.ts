@@ -1,44 +1,9 @@
 // Terms that an amendment replaced, with the engine version of their book (rule A6). Appended, never changed.
 
-import { z } from 'zod';
 import type { PuzzleTerms } from '#lib/book/terms.ts';
 import type { Tx } from './client.ts';
-import { toJson } from './json.ts';
 import { loadTerms, type PuzzleRecord } from './puzzles.ts';
-
-/** Terms as data. The version comes first: a form that is not known is refused, never guessed at. */
-const TERMS = z.strictObject({
-  v: z.literal(1),
-  terms: z.strictObject({
-    fen: z.string(),
-    task: z.union([
-      z.strictObject({ kind: z.literal('mate'), moves: z.int() }),
-      z.strictObject({ kind: z.enum(['win', 'draw']) }),
-    ]),
-    published: z.array(z.string()),
-    scheme: z.enum(['full-line', 'key-move']),
-    winBound: z.int(),
-    slipBound: z.int(),
-    drawBound: z.int(),
-    drawSlipBound: z.int(),
-    anyDefence: z.boolean(),
-    mateWritten: z.boolean(),
-    solverMoves: z.int().nullable(),
-    isStrict: z.boolean(),
-    proofNodes: z.int(),
-    budgetNodes: z.int(),
-  }),
-});
-
-/** Terms as they are stored. */
-export function writeTerms(terms: PuzzleTerms) {
-  return toJson({ v: 1, terms });
-}
-
-/** Stored terms; throws where the database holds another form, which is our own mistake. */
-export function parseTerms(stored: unknown): PuzzleTerms {
-  return TERMS.parse(stored).terms;
-}
+import { parseTerms, writeTerms } from './stored-terms.ts';
 
 /** Terms that were replaced. */
 export interface FormerTermsRecord {
@@ -67,7 +32,7 @@ export async function listFormerTerms(tx: Tx, puzzle: PuzzleRecord): Promise<For
   });
   return rows.map(({ revision, terms, engineVersion, replacedAt }) => ({
     revision,
-    terms: parseTerms(terms),
+    terms: parseTerms(terms).terms,
     engineVersion,
     replacedAt,
   }));

@@ -23,6 +23,23 @@ export type LogEvent =
     }
   | { kind: 'puzzle-closed'; puzzleId: number; memberId: number | null; details: { by: 'hand' | 'time' } }
   | { kind: 'close-moved'; puzzleId: number; memberId: number | null; details: { from: string; to: string } }
+  | {
+      kind: 'amendment-asked' | 'amendment-cancelled';
+      puzzleId: number;
+      memberId: number | null;
+      details: { amendment: number };
+    }
+  | {
+      kind: 'amendment-verified';
+      puzzleId: number;
+      details: { amendment: number; claim: string; keys: number; verdicts: number; engine: string };
+    }
+  | {
+      kind: 'puzzle-amended';
+      puzzleId: number;
+      memberId: number | null;
+      details: { amendment: number; revision: number; changed: string[]; claim: string; overridden: boolean };
+    }
   | { kind: 'puzzle-revealed' | 'puzzle-voided'; puzzleId: number; memberId: number | null }
   | {
       kind: 'answer-received';

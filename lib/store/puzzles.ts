@@ -5,6 +5,7 @@ import type { Scheme } from '#lib/marking/schemes.ts';
 import type { PuzzleMoments } from '#lib/puzzle/puzzle-state.ts';
 import { databaseNow, type Tx } from './client.ts';
 import { Prisma } from './generated/client.ts';
+import { toJson } from './json.ts';
 import { oneOf } from './one-of.ts';
 import { loadNewestScheme, loadScheme } from './schemes.ts';
 
@@ -232,6 +233,34 @@ export async function replaceTerms(
       claim: null,
       secondOpinion: Prisma.DbNull,
       engineVersion: null,
+      publishedLines: { create: lineRows(terms.published) },
+    },
+  });
+}
+
+/** What takes force with an amendment (rule A6). */
+export interface TermsInForce {
+  readonly terms: PuzzleTerms;
+  readonly title: string;
+  readonly howFar: string | null;
+  readonly revision: number;
+  readonly claim: 'true' | 'false' | 'unclear';
+  readonly report: unknown;
+  readonly engineVersion: string;
+  readonly overrideReason: string | null;
+}
+
+/** Replaces terms, lines and report of a published puzzle; its address, times, scheme and budgets stay. */
+export async function putTermsInForce(tx: Tx, puzzleId: number, next: TermsInForce): Promise<void> {
+  const { terms, title, howFar, revision, claim, report, engineVersion, overrideReason } = next;
+  await tx.publishedLine.deleteMany({ where: { puzzleId } });
+  await tx.puzzle.update({
+    where: { id: puzzleId },
+    data: {
+      ...columnsOf(terms),
+      ...{ title, howFar, revision, claim, engineVersion, claimOverride: overrideReason },
+      report: toJson(report),
+      secondOpinion: Prisma.DbNull,
       publishedLines: { create: lineRows(terms.published) },
     },
   });

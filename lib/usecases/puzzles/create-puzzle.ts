@@ -32,8 +32,17 @@ export type DraftReason =
   | { readonly code: 'game-over'; readonly end: 'checkmate' | 'stalemate' | 'insufficient' }
   | { readonly code: 'mate-moves'; readonly least: 1; readonly most: 30 }
   | { readonly code: 'draw-needs-end' }
+  | { readonly code: 'bounds'; readonly least: number; readonly most: number }
   | { readonly code: 'title-empty' }
   | { readonly code: 'close-not-after-opening' };
+
+const FARTHEST_BOUND = 10_000;
+
+// What holds lies above what slips (rules V2, V3).
+function areBounds(holds: number, slips: number): boolean {
+  const isBound = (one: number) => Number.isInteger(one) && Math.abs(one) <= FARTHEST_BOUND;
+  return isBound(holds) && isBound(slips) && slips < holds;
+}
 
 /** Checks terms as far as no engine is needed; gives them with the position written in full. */
 export function checkTerms(terms: PuzzleTerms): Result<PuzzleTerms, DraftReason> {
@@ -45,6 +54,8 @@ export function checkTerms(terms: PuzzleTerms): Result<PuzzleTerms, DraftReason>
     return refuse({ code: 'mate-moves', least: 1, most: 30 });
   if (terms.task.kind === 'draw' && terms.published.length === 0 && terms.solverMoves === null)
     return refuse({ code: 'draw-needs-end' });
+  if (!areBounds(terms.winBound, terms.slipBound) || !areBounds(terms.drawBound, terms.drawSlipBound))
+    return refuse({ code: 'bounds', least: -FARTHEST_BOUND, most: FARTHEST_BOUND });
   return ok({
     ...terms,
     fen: writeFen(position.value),

@@ -48,7 +48,8 @@ export interface TimeReason {
 /** The two times of the form. */
 export type TimeField = 'opensAt' | 'closesAt';
 
-const LONGEST_TITLE = 120;
+/** Longest title, in UTF-16 units. */
+export const LONGEST_TITLE = 120;
 
 /** Terms with the defaults for what a host need not say. */
 export function puzzleTerms(said: Pick<PuzzleTerms, 'fen' | 'task'> & Partial<PuzzleTerms>): PuzzleTerms {

@@ -1,6 +1,8 @@
 // The soundness report as it is stored: what the book says of the claim, and the published lines
 // marked like a viewer's (rule V9).
 
+import { movesLeftAtStart } from '#lib/book/claim.ts';
+import { createTree } from '#lib/book/position-tree.ts';
 import type { SolutionBook } from '#lib/book/solution-book.ts';
 import type { PuzzleTerms } from '#lib/book/terms.ts';
 import { type SoundnessReport, writeSoundnessReport } from '#lib/book/write-soundness-report.ts';
@@ -32,4 +34,15 @@ export function reportOf(terms: PuzzleTerms, book: SolutionBook): StoredReport {
     return { text, outcome, p, r, atMove };
   });
   return { v: 1, soundness: writeSoundnessReport(terms, book), publishedLines };
+}
+
+/** The claim: true where a first move holds; unclear where none is known to and one is open; else false (rule A5). */
+export function claimOf(
+  terms: PuzzleTerms,
+  book: SolutionBook,
+): { readonly claim: 'true' | 'false' | 'unclear'; readonly keys: number } {
+  const first = book.rowsAt(createTree(terms.fen).root.bookPosition, movesLeftAtStart(terms));
+  const keys = first.filter((row) => row.verdict === 'holds').length;
+  if (keys > 0) return { claim: 'true', keys };
+  return { claim: first.some((row) => row.verdict === 'unclear') ? 'unclear' : 'false', keys };
 }

@@ -15,4 +15,16 @@ export const deskAmendDe: Readonly<Record<keyof typeof deskAmendEn, string>> = {
   'refused-note-empty': 'Das Publikum erfährt, was falsch war: schreib einen Satz für die Berichtigung.',
   'refused-note-too-long':
     'Der Text hat {length, number} Zeichen; höchstens {most, number} passen in die Berichtigung.',
+  'log-amendment-asked': 'Berichtigung begonnen',
+  'log-amendment-cancelled': 'Berichtigung verworfen',
+  'log-amendment-verified': 'Berichtigung geprüft',
+  'log-puzzle-amended': 'Berichtigung in Kraft gesetzt',
+  'wrong-bounds':
+    'Grenzen sind ganze Hundertstel eines Bauern von {least, number} bis {most, number}, und ein Zug fällt erst unter der Grenze durch, ab der er hält.',
+  'refused-no-amendment':
+    'Es ist keine Berichtigung in Arbeit; vielleicht hat jemand anders sie entschieden.',
+  'refused-amendment-open':
+    'An dieser Aufgabe wird schon eine Berichtigung vorbereitet. Setz sie erst in Kraft oder verwirf sie.',
+  'refused-nothing-changed':
+    'Nichts ist anders: Stellung, Forderung, Bedingungen und veröffentlichte Lösung sind, wie sie jetzt lauten.',
 };

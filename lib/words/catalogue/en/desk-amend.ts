@@ -14,4 +14,15 @@ export const deskAmendEn = {
   'refused-note-empty': 'Viewers are told what was wrong: write a sentence for the correction notice.',
   'refused-note-too-long':
     'The note has {length, number} characters; {most, number} are the most that fit the notice.',
+  'log-amendment-asked': 'Asked for a correction',
+  'log-amendment-cancelled': 'Cancelled a correction',
+  'log-amendment-verified': 'Verified a correction',
+  'log-puzzle-amended': 'Put a correction in force',
+  'wrong-bounds':
+    'Bounds are whole hundredths of a pawn from {least, number} to {most, number}, and a move slips below where it holds.',
+  'refused-no-amendment': 'There is no correction in the making; perhaps somebody else has decided it.',
+  'refused-amendment-open':
+    'A correction of this puzzle is in the making already. Put it in force or cancel it first.',
+  'refused-nothing-changed':
+    'Nothing is different: position, task, conditions and published solution are as they stand now.',
 } as const;
