@@ -9,7 +9,12 @@ import { enqueue } from '#lib/queue/enqueue.ts';
 import { inTransaction } from '#lib/store/client.ts';
 import { appendCorrection } from '#lib/store/corrections.ts';
 import { appendLog } from '#lib/store/log.ts';
-import { saveClosedByHand, saveClosedByTime, saveCloseMoved } from '#lib/store/puzzle-moments.ts';
+import {
+  holdMarking,
+  saveClosedByHand,
+  saveClosedByTime,
+  saveCloseMoved,
+} from '#lib/store/puzzle-moments.ts';
 import { loadPuzzle } from '#lib/store/puzzles.ts';
 import { gradeAgain } from '../answers/grade-again.ts';
 
@@ -57,6 +62,8 @@ export async function moveClose(deed: {
 }): Promise<Result<null, CloseReason>> {
   return inTransaction(async (tx) => {
     const { puzzleId, memberId, closesAt, note = '' } = deed;
+    // Marks that are just being written were decided by the former close.
+    await holdMarking(tx, puzzleId);
     const puzzle = await loadPuzzle(tx, { id: puzzleId });
     if (puzzle === null) return refuse({ code: 'unknown-puzzle' });
     const state = stateAt(puzzle, puzzle.now);
