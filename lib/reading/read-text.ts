@@ -4,7 +4,7 @@
 import { type Kind, kindOf, type Position, parseSquare } from '#lib/rules/position.ts';
 import { finish } from './inner/finish.ts';
 import { type FoldedText, foldText, placeOf } from './inner/fold-text.ts';
-import { withoutHistory } from './inner/history.ts';
+import { withoutHistory, withoutLastMove } from './inner/history.ts';
 import { type Item, itemsOf, type MoveItem } from './inner/items.ts';
 import { lexemesOf } from './inner/lexemes.ts';
 import type { Budget } from './inner/node.ts';
@@ -12,7 +12,7 @@ import { phrasesOf } from './inner/phrases.ts';
 import type { ScanContext } from './inner/scan-compact.ts';
 import { searchReadings } from './inner/search.ts';
 import { pairedItems } from './inner/square-pairs.ts';
-import { halfMove, isAddressed, isCutBySource, scanContextOf } from './inner/whole-text.ts';
+import { halfMove, isAddressed, isCutBySource, scanContextOf, struckByHyphens } from './inner/whole-text.ts';
 import { READER_VERSION } from './reader-version.ts';
 import type { Reading, ReadResult } from './reading.ts';
 import { turnShape } from './shape.ts';
@@ -45,9 +45,12 @@ export function readText(input: {
   readonly maxReadings?: number;
 }): ReadResult {
   const folded = foldText(input.text);
-  const context = scanContextOf(folded.text);
+  const context = scanContextOf(folded.text, input.text);
   const lexemes = phrasesOf(lexemesOf(folded.text, context));
-  const items = itemsOf(lexemes, folded.struck);
+  const items = itemsOf(lexemes, {
+    struck: struckByHyphens(folded, input.text),
+    solver: input.position.turn,
+  });
   const mostReadings = Math.max(1, Math.min(MOST_READINGS, input.maxReadings ?? MOST_READINGS));
   const task: Task = { position: input.position, folded, items, context, mostReadings };
   const asWritten = readItems(task).slice(0, mostReadings);
@@ -78,7 +81,8 @@ function readItems(task: Task): Reading[] {
   if ((states[0]?.cost ?? 0) > CLEAN) {
     const pairs = pairedItems(items);
     const later = withoutHistory(items, position, budget);
-    const others = [pairs, later].filter((list) => list !== null).filter((list) => list.length > 0);
+    const answer = withoutLastMove(items, position, budget);
+    const others = [pairs, later, answer].filter((list) => list !== null).filter((list) => list.length > 0);
     const tasks = [
       ...others.map((list) => ({ ...base, items: list, isThorough: false })),
       { ...base, isThorough: true },

@@ -2,20 +2,20 @@
 // correction, try), or as the name of a move already read? Rules R3, R4, R5, R10, O4.
 
 import { COST } from './costs.ts';
-import { inLanguage, isNumberFor, isSolversNumber, languageAfter, numberOf, sideCost } from './fits.ts';
-import type { MoveItem } from './items.ts';
+import { inLanguage, isSolversNumber, languageAfter, numberOf, sideCost } from './fits.ts';
+import { type MoveItem, marksOf } from './items.ts';
 import {
   type Budget,
   childOf,
   childTowards,
-  hasReply,
   type Landing,
   landings,
   landingsAfterGap,
   type Node,
 } from './node.ts';
+import { goOn, isSolversList, type Plan, replace, tellsReply, walk } from './plans.ts';
 import type { Step } from './scan-compact.ts';
-import { addLine, endLine, type LineKind, type State } from './state.ts';
+import { endLine, type State } from './state.ts';
 
 /** Positions looked at where a move may stand in another's place behind gaps. */
 const FEW_POSITIONS = 4;
@@ -58,8 +58,7 @@ function joinFirst(
   for (const landing of direct) {
     least = Math.min(least, join(attached, { node, relation, way, landing, followsGap: false }));
   }
-  // "If the bishop moves, Rxa7": a branch at a reply that is told in words and named by no move.
-  const isWordedBranch = relation === 'replace' && item.cues.has('branch');
+  const isWordedBranch = relation === 'replace' && tellsReply(state, item);
   if ((relation !== 'continue' && !isWordedBranch) || node.by !== 'solver') return least;
   const isNamed = item.cues.has('any') || item.cues.has('threat') || isSolversNumber(state, item, node);
   if (budget.left <= 0) return least;
@@ -69,16 +68,6 @@ function joinFirst(
     least = Math.min(least, join(attached, { node, relation, way, landing, followsGap: true, isNamed }));
   }
   return least;
-}
-
-/** True where the line so far is the solver's moves alone, two at least. */
-function isSolversList(node: Node): boolean {
-  let moves = 0;
-  for (let at = node; at.parent !== null; at = at.parent) {
-    if (at.by === 'defender') return false;
-    moves += 1;
-  }
-  return moves > 1;
 }
 
 function gapCost({ followsGap, isNamed, node }: Joint): number {
@@ -110,9 +99,7 @@ function join(attached: Attached, joint: Joint): number {
       start,
       end,
       isTypo: item.isTypo,
-      isQuestioned: item.isQuestioned,
-      isExclaimed: item.isExclaimed,
-      isThreat: item.cues.has('threat'),
+      ...marksOf(item),
       followsGap,
     });
   const plan = known !== null ? walk(state, known) : planFor(attached, joint, child);
@@ -154,9 +141,7 @@ function playRest(state: State, steps: readonly Step[], { item, budget }: Attach
       start,
       end,
       isTypo: false,
-      isQuestioned: item.isQuestioned,
-      isExclaimed: item.isExclaimed,
-      isThreat: item.cues.has('threat'),
+      ...marksOf(item),
       followsGap: false,
     });
     at = {
@@ -167,19 +152,6 @@ function playRest(state: State, steps: readonly Step[], { item, budget }: Attach
     };
   }
   return at;
-}
-
-interface Plan {
-  readonly state: State;
-  readonly liberty: number;
-}
-
-/** A move that is already in the tree is walked over, not read twice. */
-function walk(state: State, known: Node): Plan {
-  return {
-    state: { ...state, ended: endLine(state), cursor: known, kind: known === state.main ? 'main' : 'walk' },
-    liberty: COST.mention,
-  };
 }
 
 function knownChild(state: State, node: Node, landing: Landing): Node | null {
@@ -193,14 +165,35 @@ function knownChild(state: State, node: Node, landing: Landing): Node | null {
 function planFor(attached: Attached, joint: Joint, child: Node): Plan {
   const { state, item } = attached;
   const isRejected = item.isStruck || item.rejected > 0;
-  if (isRejected) {
+  if (isRejected || isObjection(attached, joint, child)) {
     const turnedDown = asTry(state, item, child, joint);
     if (turnedDown !== null) attached.out.push(turnedDown);
   }
   const counted = isRejected ? countedCost(item, child) : 0;
   const plan =
     joint.relation === 'continue' ? goOn(state, item, child) : replace(state, item, joint.node, child);
-  return { ...plan, liberty: plan.liberty + counted };
+  const { liberty } = plan;
+  return { state: answersBoth(attached, joint, child) ?? plan.state, liberty: liberty + counted };
+}
+
+/** "Kf8 or Kh8, Bxc8": one move behind two replies answers both. Null elsewhere. */
+function answersBoth({ state, item, budget }: Attached, joint: Joint, child: Node): State | null {
+  const { cursor, main, saved } = state;
+  const isBehindTwo =
+    state.kind === 'branch' && saved === null && cursor.isAlternative && cursor.parent === main.parent;
+  if (!isBehindTwo || joint.relation !== 'continue' || child.by !== 'solver' || child.followsGap) return null;
+  const shapes = inLanguage(joint.way[0]?.shapes ?? [], state.langs);
+  const landing = landings(main, shapes, budget, FEW_POSITIONS).find(({ uci }) => uci === child.uci);
+  if (landing === undefined) return null;
+  const { start, end, isTypo } = child;
+  const token = { start, end, isTypo, ...marksOf(item), followsGap: false };
+  return { ...state, cursor: child, main: childOf(main, landing, token) };
+}
+
+/** "Rd7 but h6": the reply may refute the move, and the text begin anew behind it. */
+function isObjection({ state, item }: Attached, { node, relation }: Joint, child: Node): boolean {
+  const isNext = relation === 'continue' && state.kind === 'main' && node === state.main;
+  return isNext && child.by === 'defender' && item.cues.has('but');
 }
 
 /** A reply that "fails to" something is still the reply; a move of the solver's is turned down. */
@@ -233,99 +226,6 @@ function asTry(state: State, item: MoveItem, child: Node, joint: Joint): State |
       (joint.followsGap ? COST.gap : 0) +
       (takesBack ? COST.takenBack : 0),
   };
-}
-
-function goOn(state: State, item: MoveItem, child: Node): Plan {
-  const { cues } = item;
-  let liberty =
-    child.by === 'defender' && child.parent !== null && isSolversList(child.parent) ? COST.replyInList : 0;
-  if (cues.has('or')) liberty += COST.continuesAfterOr;
-  else if (cues.has('slash')) liberty += COST.continuesAfterSlash;
-  if (cues.has('correct') || cues.has('restart')) liberty += COST.continuesAfterCorrection;
-  if (state.isFreshBracket) liberty += 1;
-  // "If c5 then Nf3; if e5 then Nc3" parts where the first reply stood.
-  if (cues.has('branch') && item.isFreshStart && child.by === 'defender') liberty += 2;
-  if (state.kind === 'try' && child.by === 'solver') liberty += COST.continuesInTry;
-  // A reply straight behind an announced threat answers the move before it.
-  if (child.by === 'defender' && child.parent?.isThreat === true) liberty += COST.number;
-  if (child.by === 'solver' && isRefuted(child.parent, item)) liberty += COST.number;
-  if (cues.has('but') && child.followsGap) liberty += COST.continuesAfterOr;
-  if (state.kind === 'walk') return { ...leaveWalk(state, child), liberty };
-  const main = state.kind === 'main' ? child : state.main;
-  return { state: { ...state, cursor: child, main }, liberty };
-}
-
-/** "Rd7? h6!" is over: a move of the solver's begins anew. */
-function isRefuted(reply: Node | null, item: MoveItem): boolean {
-  return (
-    reply?.by === 'defender' &&
-    reply.parent?.isQuestioned === true &&
-    (reply.isExclaimed || item.isFreshStart)
-  );
-}
-
-/** From a move named again the text goes on: along the known line, or away from it. */
-function leaveWalk(state: State, child: Node): Plan {
-  const from = child.parent;
-  const known = from === null ? null : childTowards(from, state.main);
-  if (known !== null && known.uci === child.uci) {
-    return { state: { ...state, cursor: known, kind: known === state.main ? 'main' : 'walk' }, liberty: 0 };
-  }
-  if (from === state.main)
-    return { state: { ...state, cursor: child, main: child, kind: 'main' }, liberty: 0 };
-  const kind: LineKind = child.by === 'defender' ? 'branch' : 'choice';
-  return {
-    state: { ...state, cursor: child, kind },
-    liberty: kind === 'branch' ? COST.cuedBranch : COST.plainChoice,
-  };
-}
-
-/** The token stands in the place of another move, or resumes the main line. */
-function replace(state: State, item: MoveItem, node: Node, child: Node): Plan {
-  const { cues } = item;
-  if (node === state.main) {
-    const liberty = state.kind === 'try' ? 0 : COST.resume;
-    return { state: { ...state, ended: endLine(state), cursor: child, main: child, kind: 'main' }, liberty };
-  }
-  const replaced = childTowards(node, state.cursor) ?? childTowards(node, state.main);
-  const isCorrection = cues.has('correct') || cues.has('restart');
-  const isTakenBack = replaced !== null && replaced.by === 'solver' && replaced.isQuestioned;
-  if (isCorrection || isTakenBack) return correct(state, item, node, child);
-  const ended = endLine(state);
-  const hasNumber = isNumberFor(state, item, child);
-  const hasCue = hasNumber || cues.has('or') || cues.has('slash') || cues.has('branch');
-  if (child.by === 'defender' || (node.by === 'solver' && cues.has('branch'))) {
-    const liberty =
-      hasCue || state.isFreshBracket ? COST.cuedBranch : plainCost(state, item, COST.plainBranch);
-    return { state: { ...state, ended, cursor: child, kind: 'branch' }, liberty };
-  }
-  const isCued = cues.has('or') || cues.has('slash') || cues.has('but') || hasNumber;
-  const liberty = isCued
-    ? COST.cuedChoice
-    : state.isFreshBracket
-      ? COST.bracketChoice
-      : plainCost(state, item, COST.plainChoice);
-  return { state: { ...state, ended, cursor: child, kind: 'choice' }, liberty };
-}
-
-/** Without any word a move takes another's place only where a sentence, a line or the game begins anew. */
-function plainCost(state: State, item: MoveItem, cost: number): number {
-  const isNew = item.isFreshStart || state.kind === 'walk' || state.kind === 'try' || item.number !== null;
-  return isNew || !hasReply(state.cursor) ? cost : COST.unmarked;
-}
-
-/** Rule R3: what stood there is taken back. */
-function correct(state: State, item: MoveItem, node: Node, child: Node): Plan {
-  const isRoot = node.parent === null;
-  const isLast = node === state.cursor.parent;
-  const restarts = item.cues.has('restart');
-  const liberty = restarts ? (isRoot ? 0 : 2) : item.cues.has('correct') ? (isLast ? 0 : isRoot ? 1 : 2) : 1;
-  const hitsMain = childTowards(node, state.main) !== null;
-  const kind: LineKind = hitsMain ? 'main' : state.kind === 'walk' ? 'choice' : state.kind;
-  const ended = hitsMain
-    ? addLine(endLine(state), state.main, 'try')
-    : addLine(state.ended, state.cursor, 'try');
-  return { state: { ...state, ended, cursor: child, main: hitsMain ? child : state.main, kind }, liberty };
 }
 
 /** Places other than the cursor where a move may join, nearest first; at most fourteen. */

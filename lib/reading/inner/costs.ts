@@ -32,6 +32,8 @@ export const COST = {
   mention: 1,
   /** A move announced as a threat and not counted (rule R10). */
   skippedThreat: 4,
+  /** The defender's threat, taken for a move of the line. */
+  menaceCounts: 12,
   /** A square in prose, not taken. */
   skippedProse: 3,
   skippedLikely: 8,

@@ -1,5 +1,5 @@
 // Which words between the moves say how a move belongs to the others: another choice, a branch, a
-// correction, a try, a threat? One row a cue; phrases of up to three words, accents folded away.
+// correction, a try, a threat? One row a cue; phrases of up to four words, accents folded away.
 
 import { foldWord } from './fold-text.ts';
 
@@ -7,6 +7,8 @@ import { foldWord } from './fold-text.ts';
 export type Cue =
   | 'or'
   | 'branch'
+  /** The same behind its move ("Şh8 ise"). */
+  | 'branch-after'
   | 'correct'
   | 'restart'
   | 'no'
@@ -14,13 +16,23 @@ export type Cue =
   | 'doubt-before'
   | 'reject-after'
   | 'doubt-after'
+  /** A whole clause that turns down what stands before it, whoever its subject is. */
+  | 'hopeless'
   | 'threat'
+  /** The defender's threat, told before the answer to it. */
+  | 'menace'
+  /** The same of a side that is named: the solver's threat or the defender's. */
+  | 'threat-white'
+  | 'threat-black'
   | 'any'
   | 'but'
   /** Says nothing about moves, though a part of it would. */
   | 'none'
   | 'white'
   | 'black';
+
+/** Words in the longest phrase. */
+const LONGEST = 4;
 
 const ROWS: readonly (readonly [Cue, string])[] = [
   [
@@ -30,11 +42,12 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   [
     'branch',
     `if|falls|wenn|bei|auf|si|se|если|eger|eğer|in case|when|after|nach|tras|apres|après|dopo|depois de|после|sonra|otherwise|else|sonst|against|
-     variation|variant|variante|variante b|line b|on`,
+     variation|variant|variante|variante b|line b|on|а на|и на|или на`,
   ],
+  ['branch-after', 'ise|olursa|oynarsa|alirsa|alırsa|gelirse|giderse|kacarsa|kaçarsa'],
   [
     'correct',
-    `sorry|oops|ups|whoops|i meant|i mean|meant|wait|hold on|actually|rather|scratch that|nope|make that|should be|
+    `sorry|oops|ups|whoops|i meant|i mean|meant|wait|hold on|actually|rather|scratch that|take it back|i take it back|take that back|i take that back|nope|make that|should be|
      quatsch|entschuldigung|sondern|ich meine|ich meinte|besser|perdon|perdón|digo|quise decir|mejor dicho|pardon|je voulais dire|plutot|plutôt|
      scusa|scusate|scusami|volevo dire|anzi|desculpe|desculpa|quero dizer|alias|
      извините|простите|точнее|вернее|ошибся|то есть|pardon|yani|ozur dilerim|özür dilerim|typo|mistake|blunder|instead`,
@@ -57,18 +70,39 @@ const ROWS: readonly (readonly [Cue, string])[] = [
      thought|first thought|first i thought|i first thought|my first idea|first idea was|wanted to play|
      wanted|considered|i considered|tempting is|the tempting|the try|try is|tried|i tried|ich dachte|
      ich wollte|pense en|pensé en|j'ai pense|pensavo|dachte|dachte ich|dachte ich an|dachte an|wollte|
-     pensaba|pensaba en|pensais|pensais a|думал|хотел|dusundum|düşündüm`,
+     pensaba|pensaba en|pensais|pensais a|думал|хотел`,
   ],
   [
     'reject-after',
     `is the threat|is the idea|was the idea|is threatened|is illegal|not legal|fails|fail|fails to|leads nowhere|goes nowhere|gets nowhere|lead anywhere|doesn't lead|is not enough|isn't enough|not enough|zu langsam|ist zu langsam|ist falsch|ist schlecht|bringt nichts|reicht nicht|es lento|es demasiado lento|demasiado lento|est trop lent|trop lent|troppo lento|e troppo lento|muito lento|слишком медленно|медленно|cok yavas|yavas|degil|değil|doesn't work|does not work|doesnt work|didn't work|not work|won't work|loses|lost|too slow|geht nicht|funktioniert nicht|
      klappt nicht|scheitert|no funciona|no sirve|falla|ne marche pas|echoue|échoue|non funziona|fallisce|nao funciona|não funciona|falha|
      не работает|не проходит|не годится|olmaz|olmuyor|calismaz|çalışmaz|is refuted|refuted|is wrong|was wrong|at first|is a mistake|is bad|is not good|
-     is no good|isn't good|not good enough|is tempting|looks tempting|only draws|stalemates|is stalemate|that's stalemate|allows`,
+     is no good|isn't good|not good enough|non va|none of them|none of these|neither works|is tempting|looks tempting|only draws|stalemates|is stalemate|that's stalemate|allows`,
+  ],
+  [
+    'hopeless',
+    `there is nothing|there's nothing|i have nothing|i've got nothing|nothing there|it is nothing|it's nothing|gives nothing|
+     da ist nichts|ist da nichts|ich habe nichts|non c'e niente|no hay nada|il n'y a rien|nao ha nada|ничего нет|hicbir sey yok`,
   ],
   [
     'doubt-after',
-    `isn't|is not|doesn't|does not|didn't|would|wouldn't|could|can't|cannot|ware|wäre|würde|wurde|seria|serait|sarebbe|бы`,
+    `isn't|is not|doesn't|does not|didn't|would|wouldn't|could|can't|cannot|only chases|only checks|only gives|only leads|only wins|only drives|only gets|only helps|is just|
+     düşündüm|denedim|istedim|just chases|just gives|just drops|just wins|merely|ware|wäre|würde|wurde|seria|serait|sarebbe|бы`,
+  ],
+  [
+    'menace',
+    `threatens me|threatens us|me amenaza|nos amenaza|mi minaccia|ci minaccia|me menace|nous menace|me ameaca|mir droht|
+     uns droht|мне грозит|нам грозит|мне угрожает|нам угрожает`,
+  ],
+  [
+    'threat-white',
+    `white threatens|white is threatening|white wants|white's threat is|weiss droht|blancas amenazan|blancs menacent|bianco minaccia|
+     brancas ameacam|белые грозят|белые угрожают|beyaz tehdit`,
+  ],
+  [
+    'threat-black',
+    `black threatens|black is threatening|black wants|black's threat is|schwarz droht|negras amenazan|noirs menacent|nero minaccia|
+     pretas ameacam|черные грозят|чёрные грозят|черные угрожают|siyah tehdit`,
   ],
   [
     'threat',
@@ -79,12 +113,13 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   [
     'any',
     `any|anything|any move|whatever|anywhere|beliebig|egal|irgendwas|cualquiera|n'importe|qualsiasi|qualquer|любой|любой ход|herhangi|moves|
-     black moves|white moves|king moves|xxx|xx|random|some move|every move|all moves`,
+     black moves|white moves|king moves|xxx|xx|random|some move|every|every move|all moves`,
   ],
   [
     'none',
     `not sure|not certain|why not|not hard|not difficult|not too|not only|no idea|no doubt|no problem|nicht sicher|warum nicht|nicht schwer|
-     nicht nur|no se|por que no|pourquoi pas|perche no|perché no|не уверен|почему не|почему бы не|not much|not a lot|not bad|if not|why don't`,
+     nicht nur|no se|por que no|pourquoi pas|perche no|perché no|не уверен|почему не|почему бы не|not much|not a lot|not bad|if not|why don't|there is nothing to|there is nothing black|there is nothing white|there is nothing he|there is nothing they|there is nothing for|nothing can|
+     there's nothing to|there's nothing black|there's nothing white|there's nothing he|there's nothing they|there's nothing for|nothing to do`,
   ],
   ['white', 'white|weiss|weiß|blanco|blancas|blanc|blancs|bianco|branco|brancas|белые|beyaz|w'],
   ['black', 'black|schwarz|negro|negras|noir|noirs|nero|preto|pretas|черные|чёрные|siyah'],
@@ -108,7 +143,7 @@ export function cueAt(
   words: readonly string[],
   at: number,
 ): { readonly cue: Cue; readonly words: number } | null {
-  for (let length = Math.min(3, words.length - at); length > 0; length -= 1) {
+  for (let length = Math.min(LONGEST, words.length - at); length > 0; length -= 1) {
     const cue = CUES.get(words.slice(at, at + length).join(' '));
     if (cue !== undefined) return { cue, words: length };
   }

@@ -6,15 +6,24 @@ import { type FoldedText, placeOf } from './fold-text.ts';
 import { type Node, pathTo } from './node.ts';
 import { endLine, type State } from './state.ts';
 
-/** The readings of the surviving states, sorted by their moves. */
+/**
+ * The readings of the surviving states, sorted by their moves. What was turned down earns and costs nothing: of
+ * readings that differ in that alone the one that shows most stands for all.
+ */
 export function finish(states: readonly State[], folded: FoldedText): Reading[] {
   const byMoves = new Map<string, Reading>();
   for (const state of states) {
     const reading = readingOf(state, folded);
     const key = keyOf(reading);
-    if (!byMoves.has(key)) byMoves.set(key, reading);
+    const same = byMoves.get(key);
+    if (same === undefined || showsMore(reading, same)) byMoves.set(key, reading);
   }
   return [...byMoves.entries()].sort(([one], [two]) => (one < two ? -1 : 1)).map(([, reading]) => reading);
+}
+
+function showsMore({ tries: one }: Reading, { tries: two }: Reading): boolean {
+  const moves = (tries: readonly ReadLine[]): number => tries.reduce((sum, line) => sum + line.length, 0);
+  return moves(one) > moves(two);
 }
 
 function keyOf(reading: Reading): string {
@@ -24,7 +33,6 @@ function keyOf(reading: Reading): string {
     words(reading.line),
     lines(reading.branches),
     lines(reading.choices),
-    lines(reading.tries),
     reading.impossibleAt ?? '',
   ].join('|');
 }

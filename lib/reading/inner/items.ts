@@ -1,9 +1,11 @@
 // What the search walks over: moves with what the words around them say (rules R3, R5, R10), and brackets.
 
+import type { Side } from '#lib/rules/position.ts';
+import { type Between, isPlain, readBetween } from './between.ts';
 import { type Cue, cueAt } from './cue-table.ts';
-import type { Lexeme, MoveLexeme } from './lexemes.ts';
+import type { Marks } from './node.ts';
+import type { AnyLexeme } from './phrase.ts';
 import type { Step } from './scan-compact.ts';
-import { senseIn } from './word-table.ts';
 
 /** How much a token can also be prose: 0 surely a move, 1 likely a move, 2 likely prose, 3 surely no move. */
 export type Prose = 0 | 1 | 2 | 3;
@@ -30,8 +32,12 @@ export interface MoveItem {
   readonly isFreshStart: boolean;
   /** Words or a new sentence stand between it and the move before. */
   readonly isSetOff: boolean;
+  /** The same with words that say something else: no plain "then". */
+  readonly isNewThought: boolean;
   /** A comma and nothing else stands before it. */
   readonly hasComma: boolean;
+  /** Joined to the move before by a comma, an "and", an "or" and nothing else; `and` in the last two cases. */
+  readonly joint: 'comma' | 'and' | null;
   /** The next move comes with a word of correction. */
   readonly isTakenBack: boolean;
   readonly cues: ReadonlySet<Cue | 'slash'>;
@@ -46,18 +52,6 @@ export type Item =
   | MoveItem
   | { readonly type: 'open' | 'close'; readonly start: number; readonly end: number };
 
-/** A move lexeme, or one made from a phrase of words. */
-export type AnyLexeme =
-  | Lexeme
-  | (Omit<MoveLexeme, 'strength'> & {
-      readonly strength: 'phrase' | 'loose' | 'vague' | 'hint';
-      readonly isTypo: boolean;
-      /** A man and a square, nothing done: as often a description as a move. */
-      readonly isVerbless: boolean;
-      /** "Takes the pawn", no man named: behind a move it describes that move. */
-      readonly isMoverless: boolean;
-    });
-
 const LOCATIVES = new Set(
   `on at in of from against square field the this that around near and's auf am im der das en de del sur du des la le el su sul da di no na em do
    около на поле пункт with's guards guard covers cover attacks attack controls defends weak behind into's via
@@ -68,34 +62,34 @@ const NOUNS_BEHIND = new Set(
    bauer springer feld papier peon pion`.split(/\s+/),
 );
 
-/** Labels of further variations: "b) ...". */
-const LABELS = new Set(['b', 'c', 'd']);
+/** The signs and words that stay with the move when it has joined the tree. */
+export function marksOf({ isQuestioned, isExclaimed, cues }: MoveItem): Marks {
+  return {
+    isQuestioned,
+    isExclaimed,
+    isThreat: cues.has('threat'),
+    isObjection: cues.has('but'),
+    isAlternative: cues.has('or') || cues.has('slash'),
+    isConditional: cues.has('branch'),
+  };
+}
 
-/** Words that join moves and are no prose. */
-export const CONNECTORS: ReadonlySet<string> = new Set(
-  'and then und y et e и ve dann luego puis poi next followed by & + затем потом sonra ensuite entao'.split(
-    ' ',
-  ),
-);
+/** Words that join the members of a list. */
+const LISTING = new Set('and und y e et и ve &'.split(' '));
 
 /** Moves and brackets that are looked at; no answer has so many (rule R7). */
 const MOST_ITEMS = 400;
 
-interface Between {
-  readonly words: string[];
-  readonly cues: Set<Cue | 'slash'>;
-  rejectsLast: 0 | 1 | 2;
-  rejectsNext: 0 | 1 | 2;
-  number: number | null;
-  dots: number;
-  isFreshStart: boolean;
-}
-
 /** Turns lexemes into items. `struck` marks characters that the writer struck out. */
-export function itemsOf(lexemes: readonly AnyLexeme[], struck: Uint8Array | null): Item[] {
+export function itemsOf(
+  lexemes: readonly AnyLexeme[],
+  { struck, solver }: { readonly struck: Uint8Array | null; readonly solver: Side },
+): Item[] {
   const items: Item[] = [];
   let gap: AnyLexeme[] = [];
   let lastMove = -1;
+  // "*Qg7": among chatters a single star before a word puts right what stood before it.
+  const isStarred = lexemes.filter(isStar).length === 1;
   lexemes.forEach((lexeme, index) => {
     const isMove = lexeme.type === 'move' || lexeme.type === 'malformed';
     if (!isMove) {
@@ -104,17 +98,46 @@ export function itemsOf(lexemes: readonly AnyLexeme[], struck: Uint8Array | null
       return;
     }
     const between = readBetween(gap, lastMove < 0);
+    if (isStarred && lastMove >= 0 && isStar(gap[gap.length - 1])) between.cues.add('correct');
     gap = [];
+    carryOver(items[lastMove], between);
+    settleThreat(between.cues, solver);
     markRejected(items, lastMove, between.rejectsLast);
     if (between.cues.has('correct') || between.cues.has('restart')) markTakenBack(items, lastMove);
+    if (between.isForLast) addCue(items, lastMove, 'branch');
     lastMove = items.length;
     items.push(
       moveItem(lexeme, between, { prose: proseOf(lexemes, index), isStruck: struck?.[lexeme.start] === 1 }),
     );
   });
   markRejected(items, lastMove, readBetween(gap, lastMove < 0).rejectsLast);
-  for (let at = 1; at < items.length; at += 1) spreadOr(items, at);
+  for (let at = 1; at < items.length; at += 1) {
+    spreadOr(items, at);
+    spreadRejection(items, at);
+  }
   return withoutSlashes(items.length > MOST_ITEMS ? items.slice(0, MOST_ITEMS) : items);
+}
+
+/** A threat of a side that is named is the solver's or the defender's. */
+function settleThreat(cues: Set<Cue | 'slash'>, solver: Side): void {
+  if (cues.has('threat-white')) cues.add(solver === 'w' ? 'threat' : 'menace');
+  if (cues.has('threat-black')) cues.add(solver === 'b' ? 'threat' : 'menace');
+}
+
+/** What joins the sentence that follows to the rest. */
+const CARRIED: readonly Cue[] = ['or', 'branch', 'correct', 'restart', 'but', 'menace'];
+
+/** "If the rook leaves d8 Qxf7": what is said before a square of prose is said of the move behind it. */
+function carryOver(last: Item | undefined, between: Between): void {
+  if (last?.type !== 'move' || last.prose === 0) return;
+  if (last.cues.has('any') && last.isPhrase) between.cues.add('any');
+  if (last.prose < 2 || !last.isBareSquare) return;
+  if (last.isFreshStart) between.isFreshStart = true;
+  for (const cue of CARRIED) if (last.cues.has(cue)) between.cues.add(cue);
+}
+
+function isStar(lexeme: AnyLexeme | undefined): boolean {
+  return lexeme?.type === 'sign' && lexeme.sign === '*';
 }
 
 function markRejected(items: Item[], at: number, level: 0 | 1 | 2): void {
@@ -127,8 +150,27 @@ function markRejected(items: Item[], at: number, level: 0 | 1 | 2): void {
 function spreadOr(items: Item[], at: number): void {
   const item = items[at];
   const next = items[at + 1];
-  if (item?.type !== 'move' || next?.type !== 'move' || !item.hasComma || !next.cues.has('or')) return;
-  items[at] = { ...item, cues: new Set([...item.cues, 'slash']) };
+  if (item?.type === 'move' && next?.type === 'move' && item.hasComma && next.cues.has('or'))
+    addCue(items, at, 'slash');
+}
+
+/** "I considered Qd2, h4 and Ng5": what is said before a list is said of all its members. */
+function spreadRejection(items: Item[], at: number): void {
+  const first = items[at - 1];
+  if (first?.type !== 'move' || first.rejected === 0 || first.joint !== null) return;
+  let end = at;
+  let last: MoveItem['joint'] = null;
+  for (let next = items[end]; next?.type === 'move' && next.joint !== null; next = items[end]) {
+    last = next.joint;
+    end += 1;
+    if (last === 'and') break;
+  }
+  if (last === 'and') for (let one = at; one < end; one += 1) markRejected(items, one, first.rejected);
+}
+
+function addCue(items: Item[], at: number, cue: Cue | 'slash'): void {
+  const item = items[at];
+  if (item?.type === 'move') items[at] = { ...item, cues: new Set([...item.cues, cue]) };
 }
 
 function markTakenBack(items: Item[], at: number): void {
@@ -169,7 +211,9 @@ function moveItem(
     isTypo: isMove && 'isTypo' in lexeme && lexeme.isTypo,
     isFreshStart: between.isFreshStart,
     isSetOff: between.isFreshStart || between.words.length > 0,
+    isNewThought: between.isFreshStart && between.words.filter(isPlain).length > 2,
     hasComma: between.words.join('') === ',',
+    joint: jointOf(between),
     isTakenBack: false,
     cues: between.cues,
     rejected: between.rejectsNext,
@@ -178,126 +222,14 @@ function moveItem(
   };
 }
 
-/** What stands between two moves, or before the first. */
-function readBetween(gap: readonly AnyLexeme[], isFirst: boolean): Between {
-  const words: string[] = [];
-  const breaks: boolean[] = [];
-  const found: Between = {
-    words,
-    cues: new Set(),
-    rejectsLast: 0,
-    rejectsNext: 0,
-    number: null,
-    dots: 0,
-    isFreshStart: false,
-  };
-  let dashes = 0;
-  for (const [index, lexeme] of gap.entries()) {
-    if (lexeme.type === 'word') {
-      words.push(lexeme.word);
-      breaks.push(false);
-      if (lexeme.word === 'b' && isColon(gap[index + 1])) found.cues.add('black');
-      if (LABELS.has(lexeme.word) && gap[index + 1]?.type === 'close') found.cues.add('or');
-    } else if (lexeme.type === 'number') {
-      found.number = lexeme.n;
-      found.dots = lexeme.dots;
-    } else if (lexeme.type === 'sign') {
-      if (lexeme.sign === '.') found.dots += 1;
-      if (';\n|'.includes(lexeme.sign) || (lexeme.sign === '.' && words.length > 0))
-        found.isFreshStart = true;
-      if (lexeme.sign === '/') found.cues.add('slash');
-      if (lexeme.sign === '~') found.cues.add('any');
-      if (lexeme.sign === '-') dashes += 1;
-      if (breaks.length > 0 && '.;!?\n'.includes(lexeme.sign)) breaks[breaks.length - 1] = true;
-      if (words.length === 0 && '.;!?\n'.includes(lexeme.sign)) {
-        words.push('');
-        breaks.push(true);
-      }
-      if (lexeme.sign === ',' || lexeme.sign === ':') {
-        words.push(',');
-        breaks.push(false);
-      }
-    } else if (lexeme.type === 'open' || lexeme.type === 'close') {
-      words.push('');
-      breaks.push(true);
-    }
-  }
-  if (dashes >= 2) found.cues.add('any');
-  readCues(words, breaks, found, isFirst);
-  return found;
-}
-
-/** A comma or a "but" between a word and the move: they no longer belong together. */
-function separates(word: string): boolean {
-  return word === ',' || cueAt([word], 0)?.cue === 'but';
-}
-
-function isColon(lexeme: AnyLexeme | undefined): boolean {
-  return lexeme?.type === 'sign' && lexeme.sign === ':';
-}
-
-function readCues(
-  words: readonly string[],
-  breaks: readonly boolean[],
-  found: Between,
-  isFirst: boolean,
-): void {
-  let at = 0;
-  while (at < words.length) {
-    const hit = cueAt(words, at);
-    if (hit === null) {
-      at += 1;
-      continue;
-    }
-    const { cue } = hit;
-    const next = at + hit.words;
-    const isBrokenBefore = breaks.slice(0, at).includes(true);
-    const isBrokenAfter = breaks.slice(at, words.length).includes(true);
-    if (cue === 'reject-after' || cue === 'doubt-after') {
-      if (!isBrokenBefore && at < (cue === 'reject-after' ? 6 : 2) && !changesSubject(words, at)) {
-        found.rejectsLast = cue === 'reject-after' || found.rejectsLast === 2 ? 2 : 1;
-      }
-    } else if (cue === 'reject-before' || cue === 'doubt-before') {
-      const isNear = words.length - next < 4 && !words.slice(next).some(separates);
-      if (!isBrokenAfter && isNear) found.rejectsNext = cue === 'reject-before' ? 2 : 1;
-    } else if (cue === 'no') {
-      // "no choice", "no defence" correct nothing; "no," "no wait" and "no Re8" do.
-      const follower = words[next];
-      // "No Td7, sino Te8" turns the first move down before it is read.
-      if (isFirst && follower === undefined) {
-        found.rejectsNext = 2;
-        break;
-      }
-      if (
-        follower === undefined ||
-        follower === ',' ||
-        follower === '' ||
-        breaks[at] === true ||
-        cueAt(words, next)?.cue === 'correct'
-      ) {
-        found.cues.add('correct');
-      }
-    } else if (cue !== 'none') found.cues.add(cue);
-    at = next;
-  }
-}
-
-/** No connector, no check, no cue: a word of prose. */
-function isPlain(word: string): boolean {
-  return (
-    !CONNECTORS.has(word) &&
-    senseIn(word, 'check') === null &&
-    senseIn(word, 'passant') === null &&
-    cueAt([word], 0) === null
-  );
-}
-
-/** "... and Black can't": what follows no longer speaks of the move. */
-function changesSubject(words: readonly string[], before: number): boolean {
-  return words.slice(0, before).some((word) => {
-    const cue = cueAt([word], 0)?.cue;
-    return cue === 'white' || cue === 'black' || CONNECTORS.has(word) || senseIn(word, 'piece') !== null;
-  });
+function jointOf({ words, number, isFreshStart }: Between): MoveItem['joint'] {
+  if (number !== null || isFreshStart || words.length > 2) return null;
+  const said = words.filter((word) => word !== ',');
+  if (said.length === 0) return words.length === 1 ? 'comma' : null;
+  const [word] = said;
+  return said.length === 1 && word !== undefined && (LISTING.has(word) || cueAt([word], 0)?.cue === 'or')
+    ? 'and'
+    : null;
 }
 
 /** How likely the token is a word of prose; written moves with a man's letter never are. */

@@ -10,8 +10,33 @@ import { type Match, matchToken } from '../match-token.ts';
 import type { By } from '../reading.ts';
 import type { Shape } from '../shape.ts';
 
+/** What the writer put to a move, in signs or words. */
+export interface Marks {
+  /** A "?" behind it. */
+  readonly isQuestioned: boolean;
+  readonly isExclaimed: boolean;
+  /** Announced as a threat or an idea (rule R10). */
+  readonly isThreat: boolean;
+  /** Comes with a "but". */
+  readonly isObjection: boolean;
+  /** Comes with an "or". */
+  readonly isAlternative: boolean;
+  /** Comes with an "if". */
+  readonly isConditional: boolean;
+}
+
+/** A move that is only written. */
+export const PLAIN: Marks = {
+  isQuestioned: false,
+  isExclaimed: false,
+  isThreat: false,
+  isObjection: false,
+  isAlternative: false,
+  isConditional: false,
+};
+
 /** A move of a reading, or the root. */
-export interface Node {
+export interface Node extends Marks {
   readonly parent: Node | null;
   /** What the board may look like: one position, several behind a gap. */
   readonly positions: readonly Position[];
@@ -21,11 +46,6 @@ export interface Node {
   readonly start: number;
   readonly end: number;
   readonly isTypo: boolean;
-  /** The writer put a "?" behind it. */
-  readonly isQuestioned: boolean;
-  readonly isExclaimed: boolean;
-  /** Announced as a threat or an idea (rule R10). */
-  readonly isThreat: boolean;
   /** Written plies up to here, gaps not counted. */
   readonly written: number;
   /** Solver moves up to here. */
@@ -60,9 +80,7 @@ export function rootOf(position: Position): Node {
     start: 0,
     end: 0,
     isTypo: false,
-    isQuestioned: false,
-    isExclaimed: false,
-    isThreat: false,
+    ...PLAIN,
     written: 0,
     solverMoves: 0,
     followsGap: false,
@@ -147,13 +165,10 @@ export function hasReply(node: Node): boolean {
 export function childOf(
   parent: Node,
   landing: Landing,
-  token: {
+  token: Marks & {
     readonly start: number;
     readonly end: number;
     readonly isTypo: boolean;
-    readonly isQuestioned: boolean;
-    readonly isExclaimed: boolean;
-    readonly isThreat: boolean;
     readonly followsGap: boolean;
   },
 ): Node {

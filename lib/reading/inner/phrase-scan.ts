@@ -2,7 +2,7 @@
 // word-table.ts; this file only knows in which order they make sense.
 
 import { KIND_BIT } from '#lib/rules/moves-to.ts';
-import { CONNECTORS } from './items.ts';
+import { CONNECTORS } from './between.ts';
 import type { Lexeme, MoveLexeme } from './lexemes.ts';
 import type { NamedSquare, Phrase } from './phrase.ts';
 import { fileAt, rankAt } from './signs.ts';
@@ -343,7 +343,10 @@ function takeRole(scan: PhraseScan, role: WordRole, word: string): boolean {
 function takeCheck(scan: PhraseScan, word: string): boolean {
   const { phrase } = scan;
   if (phrase.squares.length > 0 || phrase.victims !== 0) return false;
-  if (phrase.mover !== 0 && phrase.verb === null && MATING_VERBS.has(word)) {
+  const next = scan.lexemes[scan.at + 1];
+  // "What about knight checks?" asks for several.
+  const isAsked = word === 'checks' && next?.type === 'sign' && next.sign === '?';
+  if (phrase.mover !== 0 && phrase.verb === null && MATING_VERBS.has(word) && !isAsked) {
     phrase.mates = true;
     return advance(scan, true);
   }

@@ -3,6 +3,19 @@
 import { ANY_KIND, KIND_BIT } from '#lib/rules/moves-to.ts';
 import { KINDS } from '#lib/rules/position.ts';
 import { type Shape, shapeOf } from '../shape.ts';
+import type { Lexeme, MoveLexeme } from './lexemes.ts';
+
+/** A move lexeme, or one made from a phrase of words. */
+export type AnyLexeme =
+  | Lexeme
+  | (Omit<MoveLexeme, 'strength'> & {
+      readonly strength: 'phrase' | 'loose' | 'vague' | 'hint';
+      readonly isTypo: boolean;
+      /** A man and a square, nothing done: as often a description as a move. */
+      readonly isVerbless: boolean;
+      /** "Takes the pawn", no man named: behind a move it describes that move. */
+      readonly isMoverless: boolean;
+    });
 
 /** A square named in a phrase, with the preposition before it and whether the verb came later. */
 export interface NamedSquare {

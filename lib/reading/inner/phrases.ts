@@ -1,9 +1,10 @@
 // Which moves are said in words ("bishop takes f7", "castle short")? Words and squares become one token;
 // what says no move stays as it was.
 
-import { type AnyLexeme, CONNECTORS } from './items.ts';
+import { CONNECTORS } from './between.ts';
+import { cueAt } from './cue-table.ts';
 import type { Lexeme } from './lexemes.ts';
-import { emptyPhrase, shapesOfPhrase, worthOf } from './phrase.ts';
+import { type AnyLexeme, emptyPhrase, shapesOfPhrase, worthOf } from './phrase.ts';
 import { fileOf, isVerb, LONE_LETTERS, type PhraseScan, takeLexeme } from './phrase-scan.ts';
 import { promotionBehind } from './promotion-words.ts';
 import { nearestPieceWord } from './word-slips.ts';
@@ -51,6 +52,7 @@ function startsPhrase(lexemes: readonly Lexeme[], at: number): boolean {
   if (lexeme?.type === 'move') return isSquareToSquare(lexemes, at);
   if (lexeme?.type !== 'word') return false;
   const next = lexemes[at + 1];
+  if (isCorrection(lexemes, at)) return false;
   if (lexeme.word === 'at' && isBehindProse(lexemes[at - 1])) return false;
   const senses = sensesOf(lexeme.word);
   if (next?.type === 'move' && next.isBareSquare && senses.some(({ role }) => role === 'from')) return true;
@@ -63,6 +65,18 @@ function startsPhrase(lexemes: readonly Lexeme[], at: number): boolean {
   if (fileOf(lexeme) >= 0) return true;
   if (LONE_LETTERS.has(lexeme.word) && isVerb(next)) return true;
   return nearestPieceWord(lexeme.word) !== null;
+}
+
+/** "Take it back": words that take a move back together and would say another one by themselves. */
+function isCorrection(lexemes: readonly Lexeme[], at: number): boolean {
+  const words: string[] = [];
+  for (let next = at; next < at + 4; next += 1) {
+    const lexeme = lexemes[next];
+    if (lexeme?.type !== 'word') break;
+    words.push(lexeme.word);
+  }
+  const found = words.length > 1 ? cueAt(words, 0) : null;
+  return found !== null && found.words > 1 && found.cue === 'correct';
 }
 
 /** "at" behind a word of prose is a preposition and no Turkish knight. */

@@ -2,8 +2,8 @@
 
 import { KIND_BIT } from '#lib/rules/moves-to.ts';
 import { KINDS } from '#lib/rules/position.ts';
-import type { AnyLexeme } from './items.ts';
 import type { Lexeme } from './lexemes.ts';
+import type { AnyLexeme } from './phrase.ts';
 import { senseIn, sensesOf } from './word-table.ts';
 
 /** "a8 and becomes a rook": the new man named in the words behind the square. */

@@ -18,7 +18,15 @@ const WIDEST = 36;
 const SPENT_STATES = 3;
 
 /** Cues that do not move a token to another place. */
-const QUIET_CUES: ReadonlySet<string> = new Set(['any', 'threat', 'white', 'black']);
+const QUIET_CUES: ReadonlySet<string> = new Set([
+  'any',
+  'threat',
+  'menace',
+  'threat-white',
+  'threat-black',
+  'white',
+  'black',
+]);
 
 /** What the search needs beside the items. */
 export interface SearchTask {
@@ -117,6 +125,7 @@ function takeMove(state: State, item: MoveItem, run: Move): void {
   }
   const skipAt = out.length;
   if (!isSure) out.push({ ...state, cost: state.cost + skipCost(item) });
+  else if (item.cues.has('menace')) out.push(state);
   else if (item.cues.has('threat')) out.push({ ...state, cost: state.cost + COST.skippedThreat });
   if (item.prose === 3) return;
   if (budget.left <= 0) {

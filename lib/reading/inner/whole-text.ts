@@ -1,16 +1,20 @@
 // What can be said of a text as a whole: its letters, whom it addresses (rule P4), whether its source cut
 // it (rule R16).
 
+import { type FoldedText, placeOf } from './fold-text.ts';
 import { RARE_LANGUAGES, SPELLINGS } from './letters.ts';
 import type { ScanContext } from './scan-compact.ts';
 
-/** What the scanners need to know of the whole text. */
-export function scanContextOf(text: string): ScanContext {
+/** Letters that Turkish alone writes: they are folded away, but say which letters the men have. */
+const TURKISH = /[ğĞıİşŞ]/;
+
+/** What the scanners need to know of the whole text; `original` is the text before it was folded. */
+export function scanContextOf(text: string, original: string): ScanContext {
   return {
     hasCyrillic: /[\u0400-\u04ff]/.test(text),
     isAllCapitals: !/[a-z]/.test(text) && /[A-Z]/.test(text),
     hasCapitalMen: /[KQRBN][a-h1-8]?[x:-]?[a-h][1-8]/.test(text),
-    allowsRare: needsRareLetters(text),
+    allowsRare: TURKISH.test(original) || needsRareLetters(text),
   };
 }
 
@@ -61,16 +65,55 @@ export function isCutBySource(text: string): boolean {
 }
 
 const SAME_AS =
-  /^\s*(?:@|same as|same here|like \p{L}+ said|as \p{L}+ said|i agree with|agree with|agreed|\+1|ich stimme|wie \p{L}+ sagt|lo mismo que|igual que|comme \p{L}+ a dit)/iu;
+  /^\s*(?:@|same (?:as|here|for me)|(?:like|as|what) \p{L}+ said|i agree with|agree with|agreed|\+1|ditto|ich stimme|(?:wie|was) \p{L}+ (?:sagt|schon)|(?:die |das )?(?:gleiche|dasselbe|selbe)\p{L}* (?:\p{L}+ )?wie|lo mismo que|igual (?:que|a)|(?:la )?misma (?:\p{L}+ )?que|comme \p{L}+ a dit|(?:la )?(?:pareil|meme)(?: \p{L}+)? que|(?:la )?(?:stessa|stesso)(?: \p{L}+)?(?: \p{L}+)? (?:di|come)|(?:a )?mesm[ao](?: \p{L}+)? (?:d[aoe]|que)|то же|так же,? как|как (?:у|и) |согласен с|согласна с|\p{L}+ (?:ile|gibi) (?:ayni|dusun))/iu;
 
 /** Rule P4: the text begins by addressing somebody, or says no more than somebody else did. */
 export function isAddressed(text: string): boolean {
   return SAME_AS.test(text.slice(0, 80));
 }
 
+/** Longest run that two hyphens strike out, in characters. */
+const LONGEST_STRIKE = 200;
+
+/**
+ * Rule R3: some sites strike out what stands between two hyphens ("-Rh5- Qxh7+"). Only at the start of a line,
+ * where it can be no remark between dashes; `original` tells hyphens from dashes. The marks of `folded` with these added.
+ */
+export function struckByHyphens(folded: FoldedText, original: string): Uint8Array | null {
+  const { text } = folded;
+  let struck: Uint8Array | null = folded.struck;
+  for (let at = text.indexOf('-'); at >= 0; at = text.indexOf('-', at + 1)) {
+    if (!isHyphen(folded, original, at) || !/[\p{L}\d]/u.test(text.charAt(at + 1))) continue;
+    if (at > 0 && text.charAt(at - 1) !== '\n') continue;
+    const end = strikeEnd(text, at);
+    if (end < 0 || !isHyphen(folded, original, end)) continue;
+    struck = struck === folded.struck ? Uint8Array.from(struck ?? new Uint8Array(text.length)) : struck;
+    struck?.fill(1, at, end + 1);
+    at = end;
+  }
+  return struck;
+}
+
+function isHyphen(folded: FoldedText, original: string, at: number): boolean {
+  const [start] = placeOf(folded, at, at + 1);
+  return original.charAt(start) === '-';
+}
+
+/** The first hyphen behind a word and before a blank in the same line, or -1. */
+function strikeEnd(text: string, start: number): number {
+  for (let at = start + 2; at < start + LONGEST_STRIKE && at < text.length; at += 1) {
+    const sign = text.charAt(at);
+    if (sign === '\n') return -1;
+    if (sign !== '-' || text.charAt(at - 1) === ' ') continue;
+    const next = text.charAt(at + 1);
+    if (next === '' || ' \n.,;:!?'.includes(next)) return at;
+  }
+  return -1;
+}
+
 const HALF_MOVE = /(?<![\p{L}\d])[KQRBN](?:[x:?][x?:#+\-1-8a-h]*)(?![\p{L}\d])/u;
 /** "R8", "Rd": a whole text that stops in the middle of a move. */
-const ALONE = /^\s*[KQRBN][a-h]?[1-8]?[x#+!?.\s]*$/;
+const ALONE = /^\s*[KQRBN](?:[a-h]?[1-8]?|[x:]?[a-z]\d)[x#+!?.\s]*$/;
 const BARE_NUMBER = /^\s*\d{1,3}\s*\.[\s.?!-]*$/;
 
 /** Where a text without any readable move still begins one ("R?8", "1. ..."): rule O, `unreadable`. */

@@ -1,0 +1,155 @@
+// What do the words and signs between two moves say about the one before and the one behind (rules R3, R5, R10)?
+
+import { type Cue, cueAt } from './cue-table.ts';
+import type { AnyLexeme } from './phrase.ts';
+import { senseIn } from './word-table.ts';
+
+/** Labels of further variations: "b) ...". */
+const LABELS = new Set(['b', 'c', 'd']);
+
+/** Words that join moves and are no prose. */
+export const CONNECTORS: ReadonlySet<string> = new Set(
+  'and then und y et e и ve dann luego puis poi next followed by & + затем потом sonra ensuite entao'.split(
+    ' ',
+  ),
+);
+
+/** What has been found between two moves; filled by one reading of it. */
+export interface Between {
+  readonly words: string[];
+  readonly cues: Set<Cue | 'slash'>;
+  rejectsLast: 0 | 1 | 2;
+  rejectsNext: 0 | 1 | 2;
+  number: number | null;
+  dots: number;
+  isFreshStart: boolean;
+  /** The words are an "if" that belongs to the move before. */
+  isForLast: boolean;
+}
+
+/** What stands between two moves, or before the first. */
+export function readBetween(gap: readonly AnyLexeme[], isFirst: boolean): Between {
+  const words: string[] = [];
+  const breaks: boolean[] = [];
+  const found: Between = {
+    words,
+    cues: new Set(),
+    rejectsLast: 0,
+    rejectsNext: 0,
+    number: null,
+    dots: 0,
+    isFreshStart: false,
+    isForLast: false,
+  };
+  let dashes = 0;
+  for (const [index, lexeme] of gap.entries()) {
+    if (lexeme.type === 'word') {
+      words.push(lexeme.word);
+      breaks.push(false);
+      if (lexeme.word === 'b' && isColon(gap[index + 1])) found.cues.add('black');
+      if (LABELS.has(lexeme.word) && gap[index + 1]?.type === 'close') found.cues.add('or');
+    } else if (lexeme.type === 'number') {
+      found.number = lexeme.n;
+      found.dots = lexeme.dots;
+    } else if (lexeme.type === 'sign') {
+      if (lexeme.sign === '.') found.dots += 1;
+      if (';\n|'.includes(lexeme.sign) || (lexeme.sign === '.' && words.length > 0))
+        found.isFreshStart = true;
+      if (lexeme.sign === '/') found.cues.add('slash');
+      if (lexeme.sign === '~') found.cues.add('any');
+      if (lexeme.sign === '-') dashes += 1;
+      if (breaks.length > 0 && '.;!?\n'.includes(lexeme.sign)) breaks[breaks.length - 1] = true;
+      if (words.length === 0 && '.;!?\n'.includes(lexeme.sign)) {
+        words.push('');
+        breaks.push(true);
+      }
+      if (lexeme.sign === ',' || lexeme.sign === ':') {
+        words.push(',');
+        breaks.push(false);
+      }
+    } else if (lexeme.type === 'open' || lexeme.type === 'close') {
+      words.push('');
+      breaks.push(true);
+    }
+  }
+  if (dashes >= 2) found.cues.add('any');
+  readCues(words, breaks, found, isFirst);
+  return found;
+}
+
+/** A comma or a "but" between a word and the move: they no longer belong together. */
+function separates(word: string): boolean {
+  return word === ',' || cueAt([word], 0)?.cue === 'but';
+}
+
+function isColon(lexeme: AnyLexeme | undefined): boolean {
+  return lexeme?.type === 'sign' && lexeme.sign === ':';
+}
+
+function readCues(
+  words: readonly string[],
+  breaks: readonly boolean[],
+  found: Between,
+  isFirst: boolean,
+): void {
+  let at = 0;
+  while (at < words.length) {
+    const hit = cueAt(words, at);
+    if (hit === null) {
+      at += 1;
+      continue;
+    }
+    const { cue } = hit;
+    const next = at + hit.words;
+    const isBrokenBefore = breaks.slice(0, at).includes(true);
+    const isBrokenAfter = breaks.slice(at, words.length).includes(true);
+    if (cue === 'hopeless') {
+      if (!isBrokenBefore && at < 6) found.rejectsLast = 2;
+    } else if (cue === 'branch-after') {
+      if (at === 0) found.isForLast = true;
+    } else if (cue === 'reject-after' || cue === 'doubt-after') {
+      if (!isBrokenBefore && at < (cue === 'reject-after' ? 6 : 3) && !changesSubject(words, at)) {
+        found.rejectsLast = cue === 'reject-after' || found.rejectsLast === 2 ? 2 : 1;
+      }
+    } else if (cue === 'reject-before' || cue === 'doubt-before') {
+      const isNear = words.length - next < 4 && !words.slice(next).some(separates);
+      if (!isBrokenAfter && isNear) found.rejectsNext = cue === 'reject-before' ? 2 : 1;
+    } else if (cue === 'no') {
+      // "no choice", "no defence" correct nothing; "no," "no wait" and "no Re8" do.
+      const follower = words[next];
+      // "No Td7, sino Te8" turns the first move down before it is read.
+      if (isFirst && follower === undefined) {
+        found.rejectsNext = 2;
+        break;
+      }
+      if (
+        follower === undefined ||
+        follower === ',' ||
+        follower === '' ||
+        breaks[at] === true ||
+        cueAt(words, next)?.cue === 'correct'
+      ) {
+        found.cues.add('correct');
+      }
+    } else if (cue !== 'none') found.cues.add(cue);
+    at = next;
+  }
+}
+
+/** No connector, no check, no cue: a word of prose. */
+export function isPlain(word: string): boolean {
+  return (
+    !CONNECTORS.has(word) &&
+    senseIn(word, 'check') === null &&
+    senseIn(word, 'passant') === null &&
+    cueAt([word], 0) === null
+  );
+}
+
+/** "... and Black can't": what follows no longer speaks of the move. */
+function changesSubject(words: readonly string[], before: number): boolean {
+  return words.slice(0, before).some((word) => {
+    const cue = cueAt([word], 0)?.cue;
+    return cue === 'white' || cue === 'black' || CONNECTORS.has(word) || senseIn(word, 'piece') !== null;
+  });
+}
