@@ -84,6 +84,7 @@ function why(teller: Teller): string[] {
     case 'not-verified':
     case 'too-many-fillings':
     case 'board-turned':
+    case 'parked':
     case 'chatter':
       return [say(locale, `marking.why-${mark.reason.code}`)];
     default:

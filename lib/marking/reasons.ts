@@ -37,6 +37,8 @@ export type Reason =
   | { readonly code: 'impossible'; readonly params: { readonly text: string } }
   | { readonly code: 'unclear-verdict'; readonly params: Readonly<Record<string, never>> }
   | { readonly code: 'not-verified'; readonly params: Readonly<Record<string, never>> }
+  /** Marking failed three times: the answer was set aside. */
+  | { readonly code: 'parked'; readonly params: Readonly<Record<string, never>> }
   | { readonly code: 'too-many-fillings'; readonly params: Readonly<Record<string, never>> }
   /** Two readings that differ in squares or men; the moves at which they part, from the end of the line. */
   | { readonly code: 'two-readings'; readonly params: { readonly moves: readonly Uci[] } }

@@ -72,6 +72,7 @@ export type LogEvent =
       memberId: number;
       details: { rulings: number[]; answers: number[] };
     }
+  | { kind: 'marking-retried'; puzzleId: number; memberId: number; details: { answers: number[] } }
   | {
       kind: 'look-asked';
       puzzleId: number;

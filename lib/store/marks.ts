@@ -185,6 +185,13 @@ export async function dropUnclearMarks(tx: Tx, puzzleId: number): Promise<void> 
       and mark.outcome = 'unclear' and mark.made_by = 'program' and answer.work = 'lacking'`;
 }
 
+/** Takes the marks that only say that marking failed out of force: these answers are marked again. */
+export async function dropParkedMarks(tx: Tx, answerIds: readonly number[]): Promise<void> {
+  await tx.$executeRaw`
+    update mark set is_current = false
+    where answer_id = any(${[...answerIds]}) and is_current and made_by = 'program' and doubt like 'parked %'`;
+}
+
 /** The mark that this one took the place of; null for the first. */
 export async function loadFormerMark(tx: Tx, id: number): Promise<MarkRecord | null> {
   const row = await tx.mark.findFirst({ where: { supersededById: id }, orderBy: { id: 'desc' } });

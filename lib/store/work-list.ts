@@ -83,6 +83,14 @@ export function putUnmarkedBack(tx: Tx, puzzleId: number, ids: readonly number[]
       and not exists (select from mark where mark.answer_id = answer.id and mark.is_current)`;
 }
 
+/** Puts the answers of a puzzle that were set aside back on the list; gives their numbers. */
+export async function putParkedBack(tx: Tx, puzzleId: number): Promise<number[]> {
+  const rows = await tx.$queryRaw<{ id: number }[]>`
+    update answer set work = 'to-mark', tries = 0
+    where puzzle_id = ${puzzleId} and work = 'parked' and withdrawn_at is null returning id`;
+  return rows.map((row) => row.id).sort((a, b) => a - b);
+}
+
 /** Puzzles with unmarked answers. */
 export async function listPuzzlesToMark(tx: Tx): Promise<number[]> {
   const rows = await tx.$queryRaw<{ puzzle_id: number }[]>`

@@ -19,6 +19,7 @@ import { leaveToRegrade } from './grade-again.ts';
 import { judgeAnswer, type Opinion } from './judge-answer.ts';
 import { type LoadedBook, loadBook } from './loaded-book.ts';
 import { toNewMark } from './new-mark.ts';
+import { parkedOpinion } from './parked-mark.ts';
 import { renewStandings } from './renew-standings.ts';
 
 const BATCH = 200;
@@ -73,24 +74,26 @@ export async function markWithin(
   const { puzzle, book, answers } = of;
   const puzzleId = puzzle.id;
   const opinions: Opinion[] = [];
+  const parked = new Map<number, Opinion>();
   for (const answer of answers) {
     try {
       opinions.push(judgeAnswer(book, answer));
     } catch (error) {
       const isParked = await addTry(tx, answer.id);
+      if (isParked) parked.set(answer.id, parkedOpinion(book, answer));
       log().error({ answer: answer.id, isParked, problem: String(error) }, 'an answer could not be marked');
     }
   }
   const solverIds = [...new Set(answers.map((answer) => answer.solverId))];
   const timeliness = await loadTimeliness(tx, puzzleId, solverIds);
   const lacking = await askForMore(tx, opinions);
-  const marks = opinions.flatMap((opinion) =>
+  const marks = [...opinions, ...parked.values()].flatMap((opinion) =>
     toNewMark(opinion, timeliness.get(opinion.answer.id) ?? 'in-time'),
   );
   const changed = await appendMarks(tx, marks);
   await saveWork(
     tx,
-    marks.map((mark) => mark.answerId),
+    marks.map((mark) => mark.answerId).filter((id) => !parked.has(id)),
     'done',
   );
   await saveAddressed(

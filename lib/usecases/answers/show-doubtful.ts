@@ -24,6 +24,7 @@ export const DOUBT_KINDS = [
   'token',
   'text',
   'cut',
+  'parked',
   'look',
 ] as const;
 export type DoubtKind = (typeof DOUBT_KINDS)[number];
@@ -41,7 +42,7 @@ export interface WaitingGroup {
 export interface Candidate {
   /** Names it in the form: `reading d1h1 b5d7`, `verdict holds`, `outcome unfinished`, `turned`. */
   readonly id: string;
-  readonly kind: 'reading' | 'turned' | 'holds' | 'slips' | 'outcome';
+  readonly kind: 'reading' | 'turned' | 'holds' | 'slips' | 'outcome' | 'again';
   /** The line, for readings; null for the others. */
   readonly line: ReadLine | null;
   /** What the shown answer would be marked; null where the book does not know yet. */
@@ -123,7 +124,8 @@ function questionFor(group: WaitingGroup, doubt: Case): DoubtfulQuestion {
   const { answer, book } = doubt;
   const position = parseFen(book.terms.fen);
   if (!position.ok) throw new Error(`The stored position cannot be read: ${book.terms.fen}`);
-  const read = readText({ position: position.value, text: answer.text });
+  // What could not be marked may be what cannot be read.
+  const read = group.kind === 'parked' ? null : readText({ position: position.value, text: answer.text });
   return {
     ...group,
     answerId: answer.id,
@@ -131,8 +133,8 @@ function questionFor(group: WaitingGroup, doubt: Case): DoubtfulQuestion {
     channel: answer.channel,
     at: answer.statedFrom ?? answer.receivedAt,
     text: answer.text,
-    recognised: (group.kind === 'turned' ? read.turned[0] : read.readings[0])?.line ?? [],
-    candidates: candidatesFor(group.kind, doubt, read).slice(0, MOST_CANDIDATES),
+    recognised: (group.kind === 'turned' ? read?.turned[0] : read?.readings[0])?.line ?? [],
+    candidates: read === null ? PARKED : candidatesFor(group.kind, doubt, read).slice(0, MOST_CANDIDATES),
   };
 }
 
@@ -148,6 +150,7 @@ function candidatesFor(kind: DoubtKind, doubt: Case, read: ReadResult): Candidat
     case 'text':
       return [asOutcome('unreadable', null), asOutcome('chatter', null)];
     case 'look':
+    case 'parked':
       return [];
     case 'reading':
     case 'unclear':
@@ -190,6 +193,12 @@ function turned({ answer, book }: Case, one: Reading): Candidate {
 function asOutcome(outcome: Outcome, atMove: number | null): Candidate {
   return { id: `outcome ${outcome}`, kind: 'outcome', line: null, outcome, atMove, points: null };
 }
+
+// Marked again once the cause is gone, or what the host makes of the text.
+const PARKED: readonly Candidate[] = [
+  { id: 'again', kind: 'again', line: null, outcome: null, atMove: null, points: null },
+  ...(['solved', 'unfinished', 'wrong', 'unreadable', 'chatter'] as const).map((one) => asOutcome(one, null)),
+];
 
 function distinctReadings(readings: readonly Reading[]): Reading[] {
   const seen = new Map<string, Reading>();

@@ -64,6 +64,7 @@ export const deskAnswersDe: Readonly<Record<keyof typeof deskAnswersEn, string>>
   'log-mark-overruled': 'Wertung anders entschieden',
   'log-ruling-made': 'Entschieden',
   'log-settlement-undone': 'Entscheidung zurückgenommen',
+  'log-marking-retried': 'Misslungenes noch einmal gewertet',
   'log-look-asked': 'Um einen zweiten Blick gebeten',
   'log-look-settled': 'Einen zweiten Blick entschieden',
   'log-look-reopened': 'Einen zweiten Blick wieder geöffnet',

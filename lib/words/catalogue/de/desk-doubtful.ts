@@ -52,6 +52,11 @@ export const deskDoubtfulDe: Readonly<Record<keyof typeof deskDoubtfulEn, string
   'candidate-slips': '{subject} führt nicht zum Ziel',
   'candidate-outcome': 'werten als',
   'candidate-as-written': 'wie geschrieben',
+  'doubtful-title-parked': 'Ließ sich nicht werten',
+  'doubtful-about-parked':
+    '{count, plural, one {Diese Antwort} other {Diese # Antworten}} zu werten ist dreimal misslungen und wurde aufgegeben. Nichts ist verloren. Versuch es noch einmal, wenn die Ursache behoben ist, oder sag, was sie zählt.',
+  'doubtful-label-parked': 'Ließ sich nicht werten',
+  'candidate-again': 'noch einmal versuchen, mit allen anderen, die sich nicht werten ließen',
   'channel-page': 'auf der Seite getippt',
   'channel-board': 'auf dem Brett',
   'channel-api': 'per Programm',

@@ -52,6 +52,8 @@ export const markingDe: Readonly<Record<keyof typeof markingEn, string>> = {
   'why-unreadable-no-text': 'Im Text ließ sich kein Zug erkennen.',
   'why-board-turned':
     'Das liest sich wie Züge auf einem Brett von der anderen Seite; das entscheidet die Redaktion.',
+  'why-parked':
+    'Diese Antwort ließ sich nicht selbsttätig werten; die Redaktion sieht sie sich an. Nichts davon ist verloren.',
   'why-chatter': 'Nichts in diesem Text sieht nach einem Zug aus.',
   'and-other-way': 'Es ist ein anderer Weg als der veröffentlichte und ebenso gut.',
   'and-found-both': 'Beide angegebenen Züge sind richtig.',

@@ -62,6 +62,7 @@ export const deskAnswersEn = {
   'log-mark-overruled': 'Overruled a mark',
   'log-ruling-made': 'Ruled',
   'log-settlement-undone': 'Took a ruling back',
+  'log-marking-retried': 'Marked again what had failed',
   'log-look-asked': 'Second look asked for',
   'log-look-settled': 'Settled a second look',
   'log-look-reopened': 'Reopened a second look',

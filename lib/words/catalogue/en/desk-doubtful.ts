@@ -50,6 +50,11 @@ export const deskDoubtfulEn = {
   'candidate-slips': '{subject} slips',
   'candidate-outcome': 'mark it',
   'candidate-as-written': 'as written',
+  'doubtful-title-parked': 'Could not be marked',
+  'doubtful-about-parked':
+    'Marking {count, plural, one {this answer} other {these # answers}} has failed three times and was given up. Nothing is lost. Try again once the cause is gone, or say what it earns.',
+  'doubtful-label-parked': 'Could not be marked',
+  'candidate-again': 'try again, with all others that could not be marked',
   'channel-page': 'typed on the page',
   'channel-board': 'on the board',
   'channel-api': 'by program',

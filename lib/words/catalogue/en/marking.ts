@@ -44,6 +44,7 @@ export const markingEn = {
   'why-unreadable': 'No move could be read at “{text}”.',
   'why-unreadable-no-text': 'No move could be read in your text.',
   'why-board-turned': 'This reads like moves on a board seen from the other side; the host decides.',
+  'why-parked': 'This answer could not be marked by itself; the host looks at it. Nothing of it is lost.',
   'why-chatter': 'Nothing in this text looks like a move.',
   'and-other-way': 'It is another way than the published one, and as good.',
   'and-found-both': 'Both of the moves you give are right.',

@@ -3,6 +3,7 @@
 import { redirect } from 'next/navigation';
 import { readText } from '#lib/reading/read-text.ts';
 import { parseFen } from '#lib/rules/parse-fen.ts';
+import { retryParked } from '#lib/usecases/answers/retry-parked.ts';
 import { type Settlement, type SettleReason, settleDoubtful } from '#lib/usecases/answers/settle-doubtful.ts';
 import { settleTurned } from '#lib/usecases/answers/settle-turned.ts';
 import { type DoubtfulQuestion, showDoubtful } from '#lib/usecases/answers/show-doubtful.ts';
@@ -33,6 +34,11 @@ export async function settleAction(_before: FormState, form: FormData): Promise<
   // Carries the answer's number, so that this word can be told from every other and be taken back.
   const why = say(locale, 'desk.settle-why', { answer: question.answerId });
   const word = { puzzleId, memberId: host.id, why };
+  if (settlement === 'again') {
+    const tried = await retryParked(word);
+    if (!tried.ok) return problemState(saySettleReason(tried.reason, locale), form);
+    redirect(`/desk/puzzles/${puzzleId}/doubtful`);
+  }
   const settled =
     settlement === 'turned' ? await settleTurned(word) : await settleDoubtful({ ...word, doubt, settlement });
   if (!settled.ok) return problemState(saySettleReason(settled.reason, locale), form);
@@ -54,7 +60,11 @@ export async function undoAction(_before: FormState, form: FormData): Promise<Fo
 }
 
 /** What the pressed button stands for; null where a typed line cannot be read. */
-function settlementOf(question: DoubtfulQuestion, form: FormData, fen: string): Settlement | 'turned' | null {
+function settlementOf(
+  question: DoubtfulQuestion,
+  form: FormData,
+  fen: string,
+): Settlement | 'turned' | 'again' | null {
   const pressed = textOf(form, 'settle');
   if (pressed === 'aside') return { kind: 'outcome', outcome: 'unreadable', points: 0 };
   if (pressed === 'correct' || textOf(form, 'correct').trim() !== '')
@@ -65,7 +75,8 @@ function settlementOf(question: DoubtfulQuestion, form: FormData, fen: string): 
     case 'slips':
       return { kind: 'verdict', verdict: one.kind };
     case 'turned':
-      return 'turned';
+    case 'again':
+      return one.kind;
     case 'reading':
       return { kind: 'reading', meant: (one.line ?? []).map((move) => move.uci) };
     case 'outcome':
