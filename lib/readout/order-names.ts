@@ -12,6 +12,8 @@ export interface SheetName {
   readonly readOutAgo: number | null;
   /** Another solver's name that this one could be taken for; null where none. */
   readonly looksLike: string | null;
+  /** False for one who did not solve this puzzle and is named only to be put right. */
+  readonly isSolver?: boolean;
 }
 
 const WEIGHT: Readonly<Record<ThingToSay['code'], number>> = {

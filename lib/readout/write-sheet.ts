@@ -76,10 +76,13 @@ const FEWEST_NAMES = 3;
  */
 export function writeSheet(facts: SheetFacts, wish: SheetWish): Sheet {
   const pace = wish.wordsAMinute ?? WORDS_A_MINUTE;
-  const lines = orderNames(facts.names).map((one) => nameLine(one, wish.locale));
+  const ordered = orderNames(facts.names);
+  const lines = ordered.map((one) => nameLine(one, wish.locale));
   let parts = allParts(facts, wish.locale);
-  const overAfter = (names: readonly SheetNameLine[]): SheetPart =>
-    overPart(names.length < facts.solved, wish.locale);
+  const overAfter = (names: readonly SheetNameLine[]): SheetPart => {
+    const solvers = ordered.slice(0, names.length).filter(({ isSolver = true }) => isSolver);
+    return overPart(solvers.length < facts.solved, wish.locale);
+  };
   const secondsOf = (shown: readonly SheetPart[], names: readonly SheetNameLine[]): number =>
     [...shown, overAfter(names)].reduce(
       (sum, part) => sum + readingSeconds(`${part.lead} ${part.text}`, pace),

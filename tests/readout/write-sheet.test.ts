@@ -125,3 +125,13 @@ describe('[S3] numbers as words', () => {
     expect(part(facts, 'how-you-did', 'de')?.toLowerCase()).toContain(de);
   });
 });
+
+test('[S3] one who is only put right is no solver of this puzzle: the others are still spoken of', () => {
+  const [first, second, third] = names(3).map((one) => ({ ...one, things: [] }));
+  if (first === undefined || second === undefined || third === undefined) throw new Error('three names');
+  const putRight = { ...third, things: [{ code: 'put-right' as const }], isSolver: false };
+  const of = (solved: number) =>
+    writeSheet({ ...healey, solved, names: [first, second, putRight] }, { locale: 'en', length: 90 });
+  expect(of(3).names.map((one) => one.solverId)).toEqual([3, 1, 2]);
+  expect(of(3).over).not.toEqual(of(2).over);
+});

@@ -20,6 +20,7 @@ import type { Turn } from '#lib/standings/runs.ts';
 import { thingsToSay } from '#lib/standings/things-to-say.ts';
 import { budgetsKey, loadBookRows, loadProof } from '#lib/store/books.ts';
 import { db } from '#lib/store/client.ts';
+import { listWronged, type Wronged } from '#lib/store/put-right.ts';
 import { loadPuzzle, loadTerms, type PuzzleRecord } from '#lib/store/puzzles.ts';
 import {
   countPeople,
@@ -122,8 +123,11 @@ async function gatherNames(record: PuzzleRecord, key: BookRow | null): Promise<S
   const target = (await loadShow(tx, record.showId))?.ladderTarget ?? null;
   const did = new Map(past.map((one) => [`${one.solverId} ${one.puzzleId}`, one]));
   const finders = solvers.filter((one) => one.flags.includes('other-way')).length;
+  const puzzleIds = puzzles.map((one) => one.id);
+  const wronged = await listWronged(tx, puzzleIds, SHEETS_LOOKED_BACK);
+  const isWronged = new Set(wronged.map((one) => one.solverId));
   const seen: string[] = [];
-  return solvers.map((solver): SheetName => {
+  const named = solvers.map((solver): SheetName => {
     const marks = puzzles.map((puzzle) => ({ ...puzzle, mark: did.get(`${solver.solverId} ${puzzle.id}`) }));
     const points = marks.map((one) => (one.isVoid ? 0 : (one.mark?.points ?? 0)));
     const tops = target === null ? [] : climbLadder(points, target).tops;
@@ -132,7 +136,7 @@ async function gatherNames(record: PuzzleRecord, key: BookRow | null): Promise<S
     seen.push(solver.name);
     const things = thingsToSay({
       history: marks.map((one): Turn => turnOf(one.isVoid, one.mark?.outcome)),
-      wasWronged: false,
+      wasWronged: isWronged.has(solver.solverId),
       toppedLadder: tops.includes(puzzles.length - 1),
       foundOtherWay: solver.flags.includes('other-way'),
       otherWayFinders: finders,
@@ -144,6 +148,15 @@ async function gatherNames(record: PuzzleRecord, key: BookRow | null): Promise<S
     const { solverId, name } = solver;
     return { solverId, name, things, readOutAgo: ago < 0 ? null : ago + 1, looksLike };
   });
+  const others = wronged.filter((one) => !solverIds.includes(one.solverId));
+  return [...named, ...others.flatMap((one) => onlyPutRight(one, seen))];
+}
+
+// Wronged by an earlier sheet, and did not solve this one: the correction is said all the same.
+function onlyPutRight({ solverId, name }: Wronged, seen: readonly string[]): SheetName[] {
+  if (name === null) return [];
+  const looksLike = findLookAlike(name, seen);
+  return [{ solverId, name, things: [{ code: 'put-right' }], readOutAgo: null, looksLike, isSolver: false }];
 }
 
 function turnOf(isVoid: boolean, outcome: string | undefined): Turn {
