@@ -47,7 +47,9 @@ export default async function DoubtfulPage({ params, searchParams }: PuzzlePlace
         <div className="head">
           <RegradeNote puzzle={puzzle.record.id} locale={locale} />
           {look !== null ? (
+            // A question of its own each time: nothing typed for the last one stays in the fields.
             <LookQuestion
+              key={lookAt}
               question={look}
               puzzle={puzzle.record.id}
               zone={puzzle.record.zone}
@@ -62,6 +64,7 @@ export default async function DoubtfulPage({ params, searchParams }: PuzzlePlace
             </div>
           ) : (
             <Question
+              key={question.doubt}
               question={question}
               puzzle={puzzle.record.id}
               zone={puzzle.record.zone}
