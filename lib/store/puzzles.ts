@@ -264,6 +264,7 @@ export async function putTermsInForce(tx: Tx, puzzleId: number, next: TermsInFor
       publishedLines: { create: lineRows(terms.published) },
     },
   });
+  await tx.$executeRaw`update puzzle set verified_at = clock_timestamp() where id = ${puzzleId}`;
 }
 
 /** Changes title, wording or times. */

@@ -8,6 +8,8 @@ export interface SolverOnSheet {
   readonly solverId: number;
   readonly name: string;
   readonly flags: readonly string[];
+  /** Revision of the terms that the mark rests on (rule A6). */
+  readonly revision: number;
   readonly reading: ReadLine | null;
 }
 
@@ -19,24 +21,28 @@ export interface PastMark {
   readonly points: number;
 }
 
-/** How many answered and how many of them solved it. */
-export async function countPeople(tx: Tx, puzzleId: number): Promise<{ people: number; solved: number }> {
+/** How many answered, marked on these revisions of the terms, and how many of them solved it. */
+export async function countPeople(
+  tx: Tx,
+  puzzleId: number,
+  revisions: readonly number[],
+): Promise<{ people: number; solved: number }> {
   const rows = await tx.$queryRaw<{ people: number; solved: number }[]>`
     select count(*)::int as people, (count(*) filter (where m.outcome = 'solved'))::int as solved
     from mark m join answer a on a.id = m.answer_id
-    where m.puzzle_id = ${puzzleId} and m.is_current and a.standing = 'counted'`;
+    where m.puzzle_id = ${puzzleId} and m.is_current and a.standing = 'counted'
+      and m.revision = any(${[...revisions]})`;
   return rows[0] ?? { people: 0, solved: 0 };
 }
 
 /** Solvers with a name that may be read out, in the order of their answers. */
 export async function listSolversOnSheet(tx: Tx, puzzleId: number, most: number): Promise<SolverOnSheet[]> {
-  const rows = await tx.$queryRaw<{ id: number; name: string; flags: string[]; reading: ReadLine | null }[]>`
-    select coalesce(s.joined_into_id, s.id) as id, s.name, m.flags, m.reading
+  return tx.$queryRaw<SolverOnSheet[]>`
+    select coalesce(s.joined_into_id, s.id) as "solverId", s.name, m.flags, m.revision, m.reading
     from mark m join answer a on a.id = m.answer_id join solver s on s.id = m.solver_id
     where m.puzzle_id = ${puzzleId} and m.is_current and a.standing = 'counted' and m.outcome = 'solved'
       and s.name is not null and s.name_hidden_at is null
     order by a.id limit ${most}`;
-  return rows.map((row) => ({ solverId: row.id, name: row.name, flags: row.flags, reading: row.reading }));
 }
 
 /** Puzzles of the show up to this one, in the order of their closes, and which of them are void. */

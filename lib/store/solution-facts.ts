@@ -8,12 +8,20 @@ export interface FirstMoveCount {
   readonly count: number;
 }
 
-/** First moves of the answers that count, most frequent first, then in UCI order. */
-export async function countFirstMoves(tx: Tx, puzzleId: number): Promise<FirstMoveCount[]> {
+/**
+ * First moves of the answers that count, most frequent first, then in UCI order: of those marked on these
+ * revisions of an amended puzzle, which share a position (rule A6).
+ */
+export async function countFirstMoves(
+  tx: Tx,
+  puzzleId: number,
+  revisions: readonly number[],
+): Promise<FirstMoveCount[]> {
   return tx.$queryRaw<FirstMoveCount[]>`
     select m.line[1] as move, count(*)::int as count
     from mark m join answer a on a.id = m.answer_id
     where m.puzzle_id = ${puzzleId} and m.is_current and a.standing = 'counted'
+      and m.revision = any(${[...revisions]})
     group by 1 order by 2 desc, 1`;
 }
 

@@ -58,3 +58,13 @@ export async function loadTermsShown(
   if (shown === undefined) throw new Error('A puzzle without terms.');
   return shown;
 }
+
+/**
+ * The revisions with the position in force. What is counted by moves is counted over their marks alone: a move
+ * in another position says nothing about this one.
+ */
+export async function loadRevisionsHere(tx: Tx, puzzle: PuzzleRecord): Promise<number[]> {
+  const former = await listFormerTerms(tx, puzzle);
+  const here = former.filter(({ terms }) => terms.fen === puzzle.terms.fen);
+  return [...here.map(({ revision }) => revision), puzzle.revision];
+}

@@ -3,6 +3,7 @@
 import { explainOpinion, parseOpinion } from '#lib/book/explain-opinion.ts';
 import { config } from '#lib/machine/config.ts';
 import { nextState, type PuzzleDeed } from '#lib/puzzle/next-state.ts';
+import { loadOpenAmendment } from '#lib/store/amendments.ts';
 import { countAnswers } from '#lib/store/answers.ts';
 import { db } from '#lib/store/client.ts';
 import { loadProgress, type ProgressRecord } from '#lib/store/progress.ts';
@@ -20,7 +21,10 @@ export type DeedCheck = { readonly may: true } | { readonly may: false; readonly
 /** Everything the page shows. */
 export interface DeskPuzzleView extends DeskPuzzle {
   readonly published: readonly string[];
+  /** Of the puzzle's own verification; that of an amendment is watched on its page. */
   readonly progress: ProgressRecord | null;
+  /** An amendment is in the making (rule A6). */
+  readonly isBeingAmended: boolean;
   /** The soundness report in sentences; empty while there is none. */
   readonly report: readonly ReportPart[];
   readonly failingLines: number;
@@ -44,10 +48,11 @@ export async function showDeskPuzzle(asked: {
   const opened = await openDeskPuzzle(asked.showId, asked.puzzleId);
   if (opened === null) return null;
   const { record } = opened;
-  const [progress, terms, counts] = await Promise.all([
+  const [progress, terms, counts, amendment] = await Promise.all([
     loadProgress(db(), record.id),
     loadTerms(db(), record),
     countAnswers(db(), record.id),
+    loadOpenAmendment(db(), record.id),
   ]);
   const failingLines = countFailingLines(record.report);
   const check = (deed: PuzzleDeed): DeedCheck => {
@@ -57,7 +62,8 @@ export async function showDeskPuzzle(asked: {
   return {
     ...opened,
     published: terms.published,
-    progress,
+    progress: amendment === null ? progress : null,
+    isBeingAmended: amendment !== null,
     report: await tellReport(record, asked.locale),
     failingLines,
     counts,

@@ -15,6 +15,7 @@ import { loadPuzzle, loadTerms } from '#lib/store/puzzles.ts';
 import { countFirstMoves, loadRoll } from '#lib/store/solution-facts.ts';
 import type { Locale } from '#lib/words/locale.ts';
 import { loadBook } from '../answers/loaded-book.ts';
+import { loadRevisionsHere } from '../answers/seen-revisions.ts';
 import { type FirstMove, judgeFirstMove } from './first-moves.ts';
 import { publicView } from './show-public-puzzle.ts';
 import { type SolutionLine, solutionLines } from './solution-lines.ts';
@@ -66,7 +67,7 @@ export async function showSolution(input: {
     movesLeft,
     move: keys[0] ?? '',
   });
-  const counts = await countFirstMoves(tx, record.id);
+  const counts = await countFirstMoves(tx, record.id, await loadRevisionsHere(tx, record));
   const roll = await loadRoll(tx, record.id, MOST_NAMES);
   const judge = (move: string): FirstMove | null =>
     judgeFirstMove(book, { start: start.value, movesLeft, move });

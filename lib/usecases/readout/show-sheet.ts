@@ -34,6 +34,7 @@ import {
 import { loadShow } from '#lib/store/shows.ts';
 import { countFirstMoves } from '#lib/store/solution-facts.ts';
 import type { Locale } from '#lib/words/locale.ts';
+import { loadRevisionsHere } from '../answers/seen-revisions.ts';
 import { judgeFirstMove } from '../puzzles/first-moves.ts';
 import { solutionLines } from '../puzzles/solution-lines.ts';
 
@@ -83,7 +84,8 @@ async function gatherFacts(record: PuzzleRecord): Promise<SheetFacts | null> {
   const moves = keys.map((row) => row.move);
   const lines = solutionLines({ start: start.value, published, keys: moves, book, movesLeft, proof });
   const line = mainLine(lines.map((one) => one.moves));
-  const firstMoves = await countFirstMoves(tx, record.id);
+  const here = await loadRevisionsHere(tx, record);
+  const firstMoves = await countFirstMoves(tx, record.id, here);
   const judged = firstMoves.flatMap(({ move, count }) => {
     const one = move === null ? null : judgeFirstMove(book, { start: start.value, movesLeft, move });
     return one === null ? [] : [{ ...one, count }];
@@ -94,10 +96,10 @@ async function gatherFacts(record: PuzzleRecord): Promise<SheetFacts | null> {
     fen: record.terms.fen,
     task: record.task,
     line,
-    ...(await countPeople(tx, record.id)),
+    ...(await countPeople(tx, record.id, here)),
     trap: trap === undefined ? null : { move: trap.move, people: trap.count, by: trap.reply },
     otherWays: otherWays.map((one) => ({ move: one.move, people: one.count })),
-    names: await gatherNames(record, keys.find((row) => row.move === line[0]) ?? null),
+    names: await gatherNames(record, here, keys.find((row) => row.move === line[0]) ?? null),
   };
 }
 
@@ -109,9 +111,21 @@ function mainLine(lines: readonly (readonly Uci[])[]): readonly Uci[] {
   return lines.find((line) => line.length > 1 && (first.length === 0 || line[0] === first[0])) ?? first;
 }
 
-async function gatherNames(record: PuzzleRecord, key: BookRow | null): Promise<SheetName[]> {
+// Who solved the position before an amendment is named like everybody, and not counted; what was played there is no
+// thing to say about this one (rule A6).
+function withoutMoves(solver: SolverOnSheet): SolverOnSheet {
+  const flags = solver.flags.filter((flag) => flag !== 'other-way' && flag !== 'found-both');
+  return { ...solver, flags, reading: null };
+}
+
+async function gatherNames(
+  record: PuzzleRecord,
+  here: readonly number[],
+  key: BookRow | null,
+): Promise<SheetName[]> {
   const tx = db();
-  const solvers = await listSolversOnSheet(tx, record.id, MOST_NAMES);
+  const named = await listSolversOnSheet(tx, record.id, MOST_NAMES);
+  const solvers = named.map((one) => (here.includes(one.revision) ? one : withoutMoves(one)));
   const puzzles = await listPuzzlesUpTo(tx, record.showId, record.id);
   const solverIds = solvers.map((one) => one.solverId);
   const past = await listPastMarks(

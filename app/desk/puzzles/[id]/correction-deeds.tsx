@@ -17,6 +17,13 @@ export function CorrectionDeeds({ view, host }: { view: DeskPuzzleView; host: Ho
   const canMove = state === 'published' || state === 'open' || state === 'closed';
   return (
     <>
+      {(canMove || state === 'revealed') && may(role, 'amend-puzzle') ? (
+        <p>
+          <a href={`/desk/puzzles/${view.record.id}/amend`}>
+            {say(host.locale, view.isBeingAmended ? 'desk.amend-open-link' : 'desk.amend')}
+          </a>
+        </p>
+      ) : null}
       {canMove && may(role, 'extend-puzzle') ? <MoveClose view={view} locale={host.locale} /> : null}
       {deeds.void.may && may(role, 'void-puzzle') ? <DeclareVoid view={view} locale={host.locale} /> : null}
     </>

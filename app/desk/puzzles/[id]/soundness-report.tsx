@@ -6,8 +6,11 @@ import { VerificationProgress } from '../../_parts/verification-progress.tsx';
 
 const STAGES = ['keys', 'refutations', 'slower', 'search', 'replies', 'table', 'check', 'lines'] as const;
 
+/** Of a puzzle, or of a correction of it in the making. */
+type Reported = Pick<DeskPuzzleView, 'progress' | 'report'> & { readonly record: { readonly id: number } };
+
 /** What verification found, in sentences; while it runs, how far it has come. */
-export function SoundnessReport({ view, locale }: { view: DeskPuzzleView; locale: Locale }): ReactElement {
+export function SoundnessReport({ view, locale }: { view: Reported; locale: Locale }): ReactElement {
   const { progress, report, record } = view;
   const isRunning = progress?.state === 'waiting' || progress?.state === 'running';
   return (

@@ -19,7 +19,8 @@ export function sayTypedReason(reason: PreviewReason | TypedReason, locale: Loca
     case 'time-skipped':
       return say(locale, `desk.wrong-${reason.code}`, { field: reason.field, found: reason.found });
     case 'mate-moves':
-      return say(locale, 'desk.wrong-mate-moves', { least: reason.least, most: reason.most });
+    case 'bounds':
+      return say(locale, `desk.wrong-${reason.code}`, { least: reason.least, most: reason.most });
     case 'no-such-ply':
     case 'title-too-long':
       return say(locale, `desk.wrong-${reason.code}`, { most: reason.most });
