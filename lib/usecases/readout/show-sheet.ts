@@ -124,8 +124,8 @@ async function gatherNames(
   key: BookRow | null,
 ): Promise<SheetName[]> {
   const tx = db();
-  const named = await listSolversOnSheet(tx, record.id, MOST_NAMES);
-  const solvers = named.map((one) => (here.includes(one.revision) ? one : withoutMoves(one)));
+  const listed = await listSolversOnSheet(tx, record.id, MOST_NAMES);
+  const solvers = listed.map((one) => (here.includes(one.revision) ? one : withoutMoves(one)));
   const puzzles = await listPuzzlesUpTo(tx, record.showId, record.id);
   const solverIds = solvers.map((one) => one.solverId);
   const past = await listPastMarks(
