@@ -197,4 +197,28 @@ describe('[A7] what was previewed is what is written', () => {
     seen.add((await pointsInStandings(built)).join());
     expect([...seen]).toEqual(['5,5,0,0,0', '5,5,5,0,0']);
   });
+
+  test('[F12] afterwards every mark is what a marking from nothing gives, flags, words and versions', async () => {
+    const built = await buildMarked();
+    await writeRegrade(await agreedTo(built, [built.answers.Ada]));
+    const twin = await buildMarked({ isRevealed: false });
+    await ruleForBoAndCy(twin.puzzleId, twin.memberId);
+    await ruleAgainstAda(twin.puzzleId, twin.memberId);
+    await askRegrade({ puzzleId: twin.puzzleId, memberId: twin.memberId, reason: 'again' });
+    await markAnswers({ puzzleId: twin.puzzleId });
+    expect(await contentsOf(built.puzzleId)).toEqual(await contentsOf(twin.puzzleId));
+  });
 });
+
+/** Everything that the marks in force say, in the order of their answers, without numbers of rows. */
+async function contentsOf(puzzleId: number) {
+  const rows = await db().mark.findMany({
+    where: { puzzleId, isCurrent: true },
+    orderBy: { answerId: 'asc' },
+    include: { answer: { select: { standing: true, work: true } } },
+  });
+  return rows.map((row) => ({
+    ...row,
+    ...{ id: 0, answerId: 0, puzzleId: 0, solverId: 0, regradeId: null, createdAt: null },
+  }));
+}
