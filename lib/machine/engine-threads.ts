@@ -52,7 +52,7 @@ export interface ThreadSettings {
   readonly hashMiB?: number;
   /** What a thread may hold beside its engine, endgame tables aside. A job that needs more crashes alone. */
   readonly heapMiB?: number;
-  /** What its process may hold in all. */
+  /** What its process may hold in all; default 1,400 MiB and the prover's table. */
   readonly memoryMiB?: number;
   /** How long a cancelled job may take to end by itself, in milliseconds; then its process is killed. */
   readonly graceMs?: number;
@@ -63,8 +63,8 @@ export interface ThreadSettings {
 }
 
 const HEAP_MIB = 512;
-// Two copies of the largest table with what it is built from, a full heap and the engine fit twice.
-const MEMORY_MIB = 1536;
+// Beside the prover's table: a full heap, and all endgame tables of four men at once (500 MiB), with room to build one.
+const MEMORY_MIB = 1400;
 const GRACE_MS = 3000;
 
 type Output = EngineJobs[EngineJobKind]['output'];
@@ -208,7 +208,7 @@ function startOf(settings: ThreadSettings): ProcessStart {
   const {
     hashMiB = DEFAULT_HASH_MIB,
     heapMiB = HEAP_MIB,
-    memoryMiB = MEMORY_MIB,
+    memoryMiB = MEMORY_MIB + hashMiB,
     tablesDirectory = null,
     threadFile = new URL('./engine-thread.ts', import.meta.url),
   } = settings;
