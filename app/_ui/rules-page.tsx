@@ -37,7 +37,12 @@ const SECTIONS: readonly { readonly head: MessageKey; readonly points: readonly 
   },
   {
     head: 'rules-page.after',
-    points: ['rules-page.after-reveal', 'rules-page.after-comments', 'rules-page.after-look'],
+    points: [
+      'rules-page.after-reveal',
+      'rules-page.after-comments',
+      'rules-page.after-look',
+      'rules-page.after-regrade',
+    ],
   },
   {
     head: 'rules-page.privacy',

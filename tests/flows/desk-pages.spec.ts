@@ -49,6 +49,7 @@ async function findPlaces(page: Page): Promise<Record<string, string>> {
     question: await askSomething(page),
     sheet: `${puzzle}/sheet`,
     answers: `${puzzle}/answers`,
+    regrade: `${puzzle}/regrade`,
     answer,
     log: '/desk/log',
     members: '/desk/members',
@@ -135,13 +136,13 @@ test('[A7] without a sign-in every page leads to the sign-in and shows nothing o
     { 'x-nextjs-data': '1' },
     { cookie: 'tailpiece.desk=forged' },
   ];
-  for (const place of [...Object.values(places), `${places.puzzle}/progress`]) {
+  for (const place of [...Object.values(places), `${places.puzzle}/progress`, `${places.regrade}/progress`]) {
     for (const header of headers) {
       const reply = await fetch(app.origin + place, { headers: header, redirect: 'manual' });
       const body = await reply.text();
       expect([200, 307, 303, 401, 404], `${place} ${JSON.stringify(header)}`).toContain(reply.status);
       expect(body, place).not.toMatch(
-        /Soundness report|Take the rights|Read-out sheet|verdicts in the book|Log only/,
+        /Soundness report|Take the rights|Read-out sheet|verdicts in the book|Log only|Mark everybody again/,
       );
       if (reply.status === 200) expect(body).toContain('sign-in');
     }

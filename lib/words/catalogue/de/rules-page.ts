@@ -55,6 +55,8 @@ export const rulesPageDe: Readonly<Record<keyof typeof rulesPageEn, string>> = {
   'after-comments': 'Kommentare, die Sie anderswo schreiben, sind dort öffentlich; das liegt nicht bei uns.',
   'after-look':
     'Nach der Auflösung können Sie auf Ihrem Beleg einmal um einen zweiten Blick bitten; die Redaktion entscheidet. Einen Zug, den die Engine nicht klären konnte und über den bis zur Auflösung niemand entschied, wertet sie im Zweifel für den Einsender. Die Redaktion kann eine Wertung mit Begründung ändern; das Urteil der Engine bleibt daneben sichtbar.',
+  'after-regrade':
+    'Stellt sich später etwas heraus, werden alle nach demselben Maß noch einmal bewertet. Nach der Auflösung kann eine Wertung so steigen; sie fällt nur, wenn die Redaktion es für diese eine Antwort entscheidet.',
   privacy: 'Was von Ihnen bleibt',
   'privacy-kept':
     'Ihr Text, Ihr Name, wenn Sie einen angegeben haben, die Zeiten, die Sprache Ihres Browsers und ein Cookie, an dem Ihre nächste Antwort als Ihre erkannt wird. Ihre Netzadresse bleibt nur als verschlüsselter Abdruck, für Grenzen, höchstens 7 Tage.',
