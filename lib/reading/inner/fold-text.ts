@@ -46,6 +46,16 @@ const STAND_INS = new Map<string, string>(
 STAND_INS.set('…', '...').set('ß', 'ss').set('æ', 'ae').set('œ', 'oe').set('⁄', '/');
 
 const FIGURINE_SIGNS = new Set(Object.values(FIGURINES).flat());
+/** Pictures that stand for a man where a square is glued to them; elsewhere they are ornaments. */
+const PICTURES = new Map<string, string>(
+  [
+    ['🐴🐎🏇', '♘'],
+    ['🏰🏯', '♖'],
+    ['👸', '♕'],
+    ['🤴', '♔'],
+  ].flatMap(([signs = '', kind = '']) => [...signs].map((sign): [string, string] => [sign, kind])),
+);
+const SQUARE_NEXT = /^\ufe0f?[a-h]?[1-8]?[x×:-]?[a-h][1-8]/;
 const STROKES = new Set(['\u0335', '\u0336', '\u0337', '\u0338']);
 const MARK = /^\p{Mn}$/u;
 const KEPT_SCRIPT = /^[\u0900-\u0dff\u0e00-\u0eff]$/u;
@@ -98,8 +108,10 @@ export function foldText(original: string): FoldedText {
       continue;
     }
     const point = String.fromCodePoint(source.codePointAt(at) ?? 32);
-    putSign(sink, point, at, at + point.length);
-    at += point.length;
+    const next = at + point.length;
+    const isMan = PICTURES.has(point) && SQUARE_NEXT.test(source.slice(next, next + 6));
+    putSign(sink, isMan ? (PICTURES.get(point) ?? point) : point, at, next);
+    at = next;
   }
   return {
     text: sink.out.join(''),

@@ -107,7 +107,10 @@ export function itemsOf(
     if (between.isForLast) addCue(items, lastMove, 'branch');
     lastMove = items.length;
     items.push(
-      moveItem(lexeme, between, { prose: proseOf(lexemes, index), isStruck: struck?.[lexeme.start] === 1 }),
+      moveItem(lexeme, between, {
+        prose: proseOf(lexemes, index),
+        isStruck: struck?.[lexeme.start] === 1 && struck[lexeme.start + 1] === 1,
+      }),
     );
   });
   markRejected(items, lastMove, readBetween(gap, lastMove < 0).rejectsLast);

@@ -2,7 +2,7 @@
 
 import { KIND_BIT } from '#lib/rules/moves-to.ts';
 import { KINDS } from '#lib/rules/position.ts';
-import { FIGURINES, PIECE_LETTERS, type PieceLetters } from '#lib/words/piece-letters.ts';
+import { FIGURINES, PIECE_LETTERS, type PieceLetters, SPELLED_MEN } from '#lib/words/piece-letters.ts';
 import { foldText } from './fold-text.ts';
 
 /** Languages with the same letters share a bit; at most 32. The rarity is that of the most usual one. */
@@ -93,8 +93,8 @@ function buildSpellings(): Map<string, Spelling[]> {
     }
   }
   for (const kind of KINDS) {
-    for (const sign of FIGURINES[kind])
-      add(sign, { kindBit: KIND_BIT[kind], langs: -1, needsCyrillic: false });
+    for (const sign of [...FIGURINES[kind], ...SPELLED_MEN[kind]])
+      add(foldText(sign).text.toUpperCase(), { kindBit: KIND_BIT[kind], langs: -1, needsCyrillic: false });
   }
   const byFirst = new Map<string, Spelling[]>();
   for (const [sign, meant] of senses) {

@@ -1,11 +1,14 @@
 // Into which pieces does a text fall: written moves, move numbers, brackets, words, signs?
 
 import { type Shape, shapeOf } from '../shape.ts';
+import { NAMES_BEFORE_A_SQUARE } from './further-words.ts';
 import { type CastlingScan, scanCastling } from './scan-castling.ts';
 import { type ScanContext, type Step, type Strength, scanCompact } from './scan-compact.ts';
 import { scanDescriptive } from './scan-descriptive.ts';
+import { type NumericToken, scanNumeric } from './scan-numeric.ts';
 import { scanTail, type Tail } from './scan-tail.ts';
 import { fileAt, isDigitAt, isLetterAt, isWordAt, rankAt } from './signs.ts';
+import { takingWordAt } from './spoken.ts';
 import { senseIn, sensesOf } from './word-table.ts';
 
 /** A written move. */
@@ -39,6 +42,9 @@ export type Lexeme =
 /** Cuts a folded text into lexemes; each character is looked at a bounded number of times. */
 export function lexemesOf(text: string, context: ScanContext): Lexeme[] {
   const found: Lexeme[] = [];
+  const numeric = isDigitAt(text, text.search(/\S/)) ? scanNumeric(text) : null;
+  if (numeric !== null) return numeric.map(lexemeOfNumber);
+  const quotes = !isQuoteAlone(text);
   let at = 0;
   let isLineStart = true;
   let gluedAt = -1;
@@ -54,7 +60,7 @@ export function lexemesOf(text: string, context: ScanContext): Lexeme[] {
       at += 1;
       continue;
     }
-    const skipped = skipEnd(text, at, isLineStart);
+    const skipped = skipEnd(text, at, { isLineStart, skipsQuotes: quotes });
     isLineStart = false;
     if (skipped > at) {
       at = skipped;
@@ -68,6 +74,12 @@ export function lexemesOf(text: string, context: ScanContext): Lexeme[] {
   return found;
 }
 
+function lexemeOfNumber({ start, end, shapes, n }: NumericToken): Lexeme {
+  if (shapes.length === 0) return { type: 'number', start, end, n, dots: 1 };
+  const tail = { end, promotions: [], isQuestioned: false, isExclaimed: false, isPassant: false };
+  return withTail(start, [[{ shapes, start, end }]], tail, 'strong');
+}
+
 /** "de" and "da" behind a word are words, not captures by two files. */
 function wordOfProse(text: string, lexeme: Lexeme | null, before: Lexeme | undefined): Lexeme | null {
   if (lexeme?.type !== 'move' || lexeme.strength !== 'files' || before?.type !== 'word') return lexeme;
@@ -75,11 +87,21 @@ function wordOfProse(text: string, lexeme: Lexeme | null, before: Lexeme | undef
   return sensesOf(word).length === 0 ? lexeme : { type: 'word', start: lexeme.start, end: lexeme.end, word };
 }
 
+/** Every line is marked as a quotation: then nothing else is the answer. */
+function isQuoteAlone(text: string): boolean {
+  if (!text.trimStart().startsWith('>')) return false;
+  return text.split('\n').every((line) => line.trim() === '' || line.trimStart().startsWith('>'));
+}
+
 /** The end of what is no part of an answer: quoted lines, PGN tags, addresses, clock times. */
-function skipEnd(text: string, at: number, isLineStart: boolean): number {
+function skipEnd(
+  text: string,
+  at: number,
+  { isLineStart, skipsQuotes }: { readonly isLineStart: boolean; readonly skipsQuotes: boolean },
+): number {
   const sign = text.charAt(at);
   if (isLineStart) {
-    if (sign === '>' && text.charAt(at + 1) !== '!') return lineEnd(text, at);
+    if (sign === '>' && text.charAt(at + 1) !== '!' && skipsQuotes) return lineEnd(text, at);
     if (sign === '[' && /^\[[A-Za-z]+ "/.test(text.slice(at, at + 24))) return lineEnd(text, at);
   }
   if (sign === '[' && text.charAt(at + 1) === '%') {
@@ -199,7 +221,7 @@ function passantShape({ kinds, langs, fromFiles, toFiles }: Shape): Shape[] {
 /** A move ends where its word ends, or where another move, a number or a known word is glued on. */
 function endsWell(text: string, end: number, strength: Strength, context: ScanContext): boolean {
   if (!isWordAt(text, end)) return true;
-  if (isDigitAt(text, end)) return /^\d{1,3}\./.test(text.slice(end, end + 4));
+  if (isDigitAt(text, end)) return /^(?:\d{1,3}\.|1[-:]0|0[-:]1|1\/2)/.test(text.slice(end, end + 4));
   if (scanCompact(text, end, context) !== null) return true;
   if (scanCastling(text, end) !== null) return true;
   let stop = end;
@@ -271,7 +293,8 @@ function wordAt(text: string, at: number): Lexeme {
   if ('@&$'.includes(text.charAt(end)) && text.charAt(end) !== '' && isWordAt(text, end + 1))
     return malformedAt(text, at);
   const side = /^[- ]?'?s?[- ]?(?:side|wing)/i.exec(text.slice(end, end + 8));
-  const word = text.slice(at, end).toLowerCase();
+  const plain = text.slice(at, end).toLowerCase();
+  const word = nameBefore(text, plain, end) ?? plain;
   if (side !== null && (word === 'king' || word === 'queen' || word === "king's" || word === "queen's")) {
     return {
       type: 'word',
@@ -283,6 +306,14 @@ function wordAt(text: string, at: number): Lexeme {
   return { type: 'word', start: at, end, word };
 }
 
+/** The plain name of a man meant by a word that is prose elsewhere ("torn d8"); null for other words. */
+function nameBefore(text: string, word: string, end: number): string | null {
+  const name = NAMES_BEFORE_A_SQUARE.get(word);
+  if (name === undefined || text.charAt(end) !== ' ') return null;
+  if (fileAt(text, end + 1, false) >= 0 && rankAt(text, end + 2) >= 0) return name;
+  return takingWordAt(text, end + 1) > 0 ? name : null;
+}
+
 /** A run of signs with letters and digits that is no move as it stands; at most 12 characters. */
 function malformedAt(text: string, at: number): Lexeme {
   let end = at;
@@ -290,6 +321,10 @@ function malformedAt(text: string, at: number): Lexeme {
   while (end > at + 1 && !isWordAt(text, end - 1)) end -= 1;
   while (isWordAt(text, end) && end < at + 40) end += 1;
   end = Math.max(end, at + 1);
-  const isMoveLike = end - at < 9 && /[a-h][KQRBN]?[1-8]|[KQRBN]x?[1-8][a-h]/.test(text.slice(at, end));
+  const isMoveLike =
+    end - at < 9 &&
+    /[a-h][KQRBNx:]?[1-8]|[KQRBN]x?[1-8][a-h]|(?:[KQRBN][a-h1-8]?|[a-h])x[i-wyz][1-8]/.test(
+      text.slice(at, end),
+    );
   return { type: 'malformed', start: at, end, isMoveLike };
 }

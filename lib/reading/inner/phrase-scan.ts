@@ -6,8 +6,9 @@ import { CONNECTORS } from './between.ts';
 import type { Lexeme, MoveLexeme } from './lexemes.ts';
 import type { NamedSquare, Phrase } from './phrase.ts';
 import { fileAt, rankAt } from './signs.ts';
+import type { WordRole } from './word-role.ts';
 import { nearestPieceWord } from './word-slips.ts';
-import { FILE_NOUNS, FILE_WORDS, RANK_NOUNS, senseIn, sensesOf, type WordRole } from './word-table.ts';
+import { FILE_NOUNS, FILE_WORDS, RANK_NOUNS, senseIn, sensesOf } from './word-table.ts';
 
 /** Words of other meaning that may stand between a man and its square. */
 const MOST_UNKNOWN = 2;

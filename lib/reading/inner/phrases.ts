@@ -4,11 +4,13 @@
 import { CONNECTORS } from './between.ts';
 import { cueAt } from './cue-table.ts';
 import type { Lexeme } from './lexemes.ts';
+import { originBehind } from './origin-words.ts';
 import { type AnyLexeme, emptyPhrase, shapesOfPhrase, worthOf } from './phrase.ts';
 import { fileOf, isVerb, LONE_LETTERS, type PhraseScan, takeLexeme } from './phrase-scan.ts';
 import { promotionBehind } from './promotion-words.ts';
+import type { WordRole } from './word-role.ts';
 import { nearestPieceWord } from './word-slips.ts';
-import { senseIn, sensesOf, type WordRole } from './word-table.ts';
+import { senseIn, sensesOf } from './word-table.ts';
 
 /** Most lexemes in one phrase. */
 const LONGEST = 18;
@@ -34,7 +36,9 @@ export function phrasesOf(lexemes: readonly Lexeme[]): readonly AnyLexeme[] {
   const out: AnyLexeme[] = [];
   let at = 0;
   while (at < lexemes.length) {
-    const found = startsPhrase(lexemes, at) ? phraseAt(lexemes, at) : promotionBehind(lexemes, at);
+    const found = startsPhrase(lexemes, at)
+      ? phraseAt(lexemes, at)
+      : (promotionBehind(lexemes, at) ?? originBehind(lexemes, at));
     const lexeme = lexemes[at];
     if (found !== null) {
       out.push(found.lexeme);

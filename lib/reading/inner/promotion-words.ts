@@ -2,6 +2,7 @@
 
 import { KIND_BIT } from '#lib/rules/moves-to.ts';
 import { KINDS } from '#lib/rules/position.ts';
+import { CONNECTORS } from './between.ts';
 import type { Lexeme } from './lexemes.ts';
 import type { AnyLexeme } from './phrase.ts';
 import { senseIn, sensesOf } from './word-table.ts';
@@ -20,6 +21,8 @@ export function promotionBehind(
   let hasVerb = false;
   for (let next = at + 1; next < at + 7; next += 1) {
     const lexeme = lexemes[next];
+    // "sous-promotion".
+    if (lexeme?.type === 'sign' && lexeme.sign === '-' && next > at + 1) continue;
     if (lexeme?.type !== 'word') return null;
     const piece = senseIn(lexeme.word, 'piece');
     if (piece !== null && hasVerb) {
@@ -38,7 +41,8 @@ export function promotionBehind(
       return { lexeme: lexemeWithMan, end: next + 1 };
     }
     if (senseIn(lexeme.word, 'promote') !== null) hasVerb = true;
-    else if (piece !== null || (sensesOf(lexeme.word).length === 0 && lexeme.word !== 'and')) return null;
+    else if (piece !== null || (sensesOf(lexeme.word).length === 0 && !CONNECTORS.has(lexeme.word)))
+      return null;
   }
   return null;
 }

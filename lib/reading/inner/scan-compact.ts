@@ -3,17 +3,20 @@
 
 import { ANY_KIND, KIND_BIT } from '#lib/rules/moves-to.ts';
 import { type Shape, shapeOf } from '../shape.ts';
-import { RARE_LANGUAGES, SPELLINGS } from './letters.ts';
 import {
-  fileAt,
-  isCapital,
-  isCaptureSign,
-  isDigitAt,
-  isLetterAt,
-  isWordAt,
-  OFF_BOARD,
-  rankAt,
-} from './signs.ts';
+  type Coordinate,
+  coordinateAt,
+  isLoneBishop,
+  joinedBrackets,
+  offBoardAt,
+  STRANGE_BEHIND_CAPTURE,
+  strangeSquareAt,
+  wholeSquare,
+} from './coordinates.ts';
+import { RARE_LANGUAGES, SPELLINGS } from './letters.ts';
+import { type Separator, separatorAt } from './separators.ts';
+import { fileAt, isCapital, isDigitAt, isLetterAt, isWordAt, OFF_BOARD, rankAt } from './signs.ts';
+import { takingWordAt } from './spoken.ts';
 import { senseIn } from './word-table.ts';
 
 /** What a scan needs to know about the whole text. */
@@ -52,12 +55,6 @@ interface Prefix {
   readonly senses: readonly { readonly kinds: number; readonly langs: number }[];
   readonly cost: number;
   readonly isCapital: boolean;
-}
-
-interface Coordinate {
-  readonly file: number;
-  readonly rank: number;
-  readonly end: number;
 }
 
 const NO_PREFIX = { senses: [{ kinds: KIND_BIT.p, langs: -1 }], cost: 0, isCapital: false } as const;
@@ -121,15 +118,22 @@ function scanAfter(text: string, at: number, prefix: Prefix, context: ScanContex
   const hasMan = prefix.end > at;
   const takesCapitals = !hasMan || prefix.isCapital || context.isAllCapitals;
   let cursor = prefix.end;
-  if (hasMan && prefix.isCapital && ' .'.includes(text.charAt(cursor) || 'x')) cursor += 1;
-  const first = coordinateAt(text, cursor, takesCapitals, hasMan);
+  if (hasMan && (prefix.isCapital || isLoneBishop(text, at)) && ' .'.includes(text.charAt(cursor) || 'x'))
+    cursor += 1;
+  const first = joinedBrackets(
+    text,
+    offBoardAt(text, at, cursor) ?? coordinateAt(text, cursor, takesCapitals, hasMan),
+  );
   const afterFirst = first?.end ?? cursor;
   const isWhole = wholeSquare(first) !== null;
-  const isSpaced = first !== null && text.startsWith(' x ', afterFirst);
+  const isSpaced =
+    first !== null && (text.startsWith(' x ', afterFirst) || takingWordAt(text, afterFirst + 1) > 0);
   const separator = separatorAt(text, afterFirst, hasMan || isWhole || isSpaced, !isWhole);
   if (separator !== null && (first !== null || hasMan)) {
     const victim = separator.isCapture ? victimAt(text, separator.end) : { kinds: 0, end: separator.end };
-    const second = coordinateAt(text, victim.end, takesCapitals || victim.kinds > 0, hasMan);
+    const second =
+      coordinateAt(text, victim.end, takesCapitals || victim.kinds > 0, hasMan) ??
+      (separator.isCapture ? strangeSquareAt(text, victim.end, STRANGE_BEHIND_CAPTURE) : null);
     const goal = wholeSquare(second);
     if (goal !== null) {
       return twoCoordinates(text, at, {
@@ -141,7 +145,8 @@ function scanAfter(text: string, at: number, prefix: Prefix, context: ScanContex
         context,
       });
     }
-    if (hasMan && first === null && separator.isCapture && !separator.isWide) {
+    const isByMan = !separator.isWide || (separator.isWord && isCapital(text.charAt(separator.end)));
+    if (hasMan && first === null && separator.isCapture && isByMan) {
       const byMan = captureOfMan(text, at, prefix, separator.end);
       if (byMan !== null) return byMan;
     }
@@ -159,73 +164,6 @@ function scanAfter(text: string, at: number, prefix: Prefix, context: ScanContex
   if (square !== null) return oneCoordinate(at, prefix, square);
   if (!hasMan && adjacent !== null && adjacent.rank < 0 && first.rank < 0) {
     return filesOnly(text, at, first, adjacent, 'files');
-  }
-  return null;
-}
-
-/** "f7", "f", "7", "(b)", "(1)", and "a9" as off the board; null where there is none. */
-function coordinateAt(text: string, at: number, takesCapitals: boolean, hasMan: boolean): Coordinate | null {
-  if (text.charAt(at) === '(' && text.charAt(at + 2) === ')') {
-    const file = fileAt(text, at + 1, takesCapitals);
-    const rank = rankAt(text, at + 1);
-    return hasMan && (file >= 0 || rank >= 0) ? { file, rank, end: at + 3 } : null;
-  }
-  const file = fileAt(text, at, takesCapitals);
-  if (file < 0) {
-    const rank = rankAt(text, at);
-    if (!hasMan || rank < 0) return null;
-    return { file: -1, rank, end: at + 1 };
-  }
-  // "f 7" as in "Q x f 7": only after a man.
-  const isApart = hasMan && ' -'.includes(text.charAt(at + 1) || 'x') && !isWordAt(text, at + 3);
-  const rankPlace = isApart && rankAt(text, at + 2) >= 0 ? at + 2 : at + 1;
-  const rank = rankAt(text, rankPlace);
-  if (rank >= 0) return { file, rank, end: rankPlace + 1 };
-  const digit = text.charAt(at + 1);
-  if ((digit === '9' || digit === '0') && !isWordAt(text, at + 2))
-    return { file, rank: OFF_BOARD, end: at + 2 };
-  return { file, rank: -1, end: at + 1 };
-}
-
-/** The coordinate if it names a whole square, else null. */
-function wholeSquare(coordinate: Coordinate | null): Coordinate | null {
-  return coordinate !== null && coordinate.file >= 0 && coordinate.rank >= 0 ? coordinate : null;
-}
-
-interface Separator {
-  readonly end: number;
-  readonly isCapture: boolean;
-  /** Blanks around a dash: two moves as likely as one. */
-  readonly isWide: boolean;
-}
-
-/** The sign between departure and goal, with at most one blank on each side. */
-function separatorAt(
-  text: string,
-  at: number,
-  allowsBlanks: boolean,
-  allowsSlash: boolean,
-): Separator | null {
-  const start = allowsBlanks && text.charAt(at) === ' ' ? at + 1 : at;
-  const isWide = start > at;
-  const sign = text.charAt(start);
-  let end = start + 1;
-  if (isCaptureSign(sign)) {
-    if (sign === 'x' && text.charAt(end) === ':') end += 1;
-    if (text.charAt(end) === ' ') {
-      // "Qf7: and" is a colon of prose; "Q x f7" is a capture.
-      if (sign === ':' || !allowsBlanks) return null;
-      end += 1;
-    }
-    return { end, isCapture: true, isWide };
-  }
-  if (sign === '-' || (sign === '/' && allowsSlash)) {
-    while (text.charAt(end) === '-' && end < start + 3) end += 1;
-    if (text.charAt(end) === '>') end += 1;
-    else if (sign === '-' && isCaptureSign(text.charAt(end)))
-      return { end: end + 1, isCapture: true, isWide };
-    if (isWide !== (text.charAt(end) === ' ')) return null;
-    return { end: isWide ? end + 1 : end, isCapture: false, isWide };
   }
   return null;
 }
@@ -333,7 +271,7 @@ function oddity(text: string, at: number, { prefix, first, second, separator, co
 }
 
 function isMoveTail(text: string, at: number): boolean {
-  return /^(?:e\.?p|[QRBNqrbn](?![a-zA-Z])|x(?![a-zA-Z])|ch\b|mate|matt?\b|check)/.test(
+  return /^(?:e\.?p|[QRBNqrbnDTSLCFAHVJWG](?![a-zA-Z])|x(?![a-zA-Z])|ch\b|mate|matt?\b|check)/.test(
     text.slice(at, at + 6),
   );
 }

@@ -43,7 +43,8 @@ interface Files {
 export function scanDescriptive(text: string, at: number): DescriptiveScan | null {
   const man = moverAt(text, at);
   if (man === null) return null;
-  let cursor = man.end;
+  const origin = originAt(text, man.end);
+  let cursor = origin.end;
   const isSpaced = text.charAt(cursor) === ' ';
   if (isSpaced) cursor += 1;
   const sign = text.charAt(cursor);
@@ -52,7 +53,24 @@ export function scanDescriptive(text: string, at: number): DescriptiveScan | nul
   if (!isCapture && sign !== '-') return null;
   cursor += sign === 't' ? 6 : 1;
   if (isSpaced && text.charAt(cursor) === ' ') cursor += 1;
-  return isCapture ? captureAt(text, cursor, man.kinds) : stepAt(text, cursor, man.kinds);
+  const scan = isCapture ? captureAt(text, cursor, man.kinds) : stepAt(text, cursor, man.kinds);
+  if (scan === null || origin.end === man.end) return scan;
+  const { files: fromFiles, ranks: fromRanks } = origin;
+  return { ...scan, shape: { ...scan.shape, fromFiles, fromRanks } };
+}
+
+/** "R(Q5)-Q8", "R(1)-Q1": where the mover stands, in brackets; anywhere where nothing is said. */
+function originAt(
+  text: string,
+  at: number,
+): { readonly files: number; readonly ranks: number; readonly end: number } {
+  const anywhere = { files: 255, ranks: 255, end: at };
+  if (text.charAt(at) !== '(') return anywhere;
+  const named = filesAt(text, at + 1);
+  const rankPlace = named?.end ?? at + 1;
+  const rank = rankAt(text, rankPlace);
+  if (rank < 0 || text.charAt(rankPlace + 1) !== ')') return anywhere;
+  return { files: named?.files ?? 255, ranks: 1 << rank, end: rankPlace + 2 };
 }
 
 /** "P", "Kt", "KR", "QKt", "KBP": the wing of the mover is read over, legality decides. */
@@ -86,9 +104,10 @@ function stepAt(text: string, at: number, kinds: number): DescriptiveScan | null
   const goal = filesAt(text, at);
   if (goal === null) return null;
   const rank = rankAt(text, goal.end);
-  if (rank < 0 || isWordAt(text, goal.end + 1) !== false) {
-    if (rank < 0 || !/^[QRBN](?![a-zA-Z0-9])/.test(text.slice(goal.end + 1, goal.end + 3))) return null;
-  }
+  if (rank < 0) return null;
+  const isGlued = isWordAt(text, goal.end + 1);
+  if (isGlued && !/^(?:[QRBN](?![a-zA-Z0-9])|ch|mate|dis|dbl)/.test(text.slice(goal.end + 1, goal.end + 5)))
+    return null;
   const shape = shapeOf({ kinds, langs: ENGLISH, toFiles: goal.files, toRanks: 1 << rank, isRelative: true });
   return { end: goal.end + 1, shape, canPromote: rank === 7 };
 }

@@ -90,6 +90,11 @@ function promotionAt(text: string, at: number): Promotion | null {
     else break;
   }
   if (hasSign && text.charAt(cursor) === ' ') cursor += 1;
+  // "e8-N": a hyphen, if the letter begins no move.
+  if (!hasSign && !isOpen && text.charAt(cursor) === '-' && isCapital(text.charAt(cursor + 1))) {
+    const hyphened = manAt(text, cursor + 1, { hasSign: false, isGlued: !isSpaced });
+    return hyphened === null || '-x:('.includes(text.charAt(hyphened.end) || ' ') ? null : hyphened;
+  }
   const man = manAt(text, cursor, { hasSign, isGlued: !isSpaced });
   if (man === null) return null;
   if (isSpaced && !hasSign && !isOpen && !isCapital(text.charAt(cursor)) && man.end - cursor < 3) return null;

@@ -62,9 +62,9 @@ export function isWordAt(text: string, at: number): boolean {
   return isDigitAt(text, at) || isLetterAt(text, at);
 }
 
-/** True for signs that say "takes" inside a move. */
+/** True for signs that say "takes" inside a move, the Chinese verb among them. */
 export function isCaptureSign(sign: string): boolean {
-  return sign === 'x' || sign === 'X' || sign === ':' || sign === '*' || sign === 'х' || sign === 'Х';
+  return sign !== '' && 'xX:*хХ吃'.includes(sign);
 }
 
 /** True for a capital letter that has a small form. */

@@ -1,5 +1,6 @@
 // Rule R13: which move is meant by a token with one typing slip, where exactly one legal move is? A sign too
-// many or two signs that changed places; never another square, never another man (rule R6).
+// many, two signs that changed places, or a goal that is no square; never another square where one is written,
+// never another man (rule R6).
 
 import type { Uci } from '#lib/rules/move.ts';
 import type { Shape } from '../shape.ts';
@@ -24,7 +25,10 @@ export function mendedShapes(
   if (written.length < 3 || written.length > LONGEST || item.isPhrase) return null;
   let found = new Map<string, readonly Shape[]>();
   let usual = 9;
-  for (const mended of mendings(written)) {
+  // A goal that is no square names no other square either: there the file may be mended.
+  const completions = completionsOf(written);
+  const isCompleted = completions.length > 0;
+  for (const mended of isCompleted ? completions : mendings(written)) {
     budget.left -= 4;
     const shapes = shapesOf(mended, context);
     if (shapes === null) continue;
@@ -40,19 +44,27 @@ export function mendedShapes(
   }
   if (found.size !== 1) return null;
   for (const [uci, shapes] of found) {
-    if (names(written, uci)) return { shapes, start: item.start, end: item.end };
+    if (isCompleted || names(written, uci)) return { shapes, start: item.start, end: item.end };
   }
   return null;
 }
 
 /** The goal stands in what was written, its two signs in either order: another square is never read into it. */
 function names(written: string, uci: Uci): boolean {
-  const plain = written.replace(/[^\p{L}\d]/gu, '');
+  const plain = written.replace(/[^\p{L}\d]|[xX]/gu, '');
   const [file = '', rank = ''] = uci.slice(2, 4);
   // "dR8" has its man between file and rank.
   return [plain.toLowerCase(), plain.replace(/\p{Lu}/gu, '')].some(
     (signs) => signs.includes(file + rank) || signs.includes(rank + file),
   );
+}
+
+/** "cxv7", "Qj4": the goal with each file in the place of a letter that is none; empty where the goal is a square. */
+function completionsOf(written: string): string[] {
+  const match = /^(.*[KQRBNx].*|[KQRBNx])([i-wyz])([1-8])$/.exec(written);
+  if (match === null) return [];
+  const [, before = '', , rank = ''] = match;
+  return [...'abcdefgh'].map((file) => `${before}${file}${rank}`);
 }
 
 /** Every string that one slip turned into the written one. */

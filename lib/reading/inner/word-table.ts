@@ -1,29 +1,11 @@
 // What a word means in a sentence about moves. One row a meaning; a new language is a few more words in the
-// rows. English, German, Spanish, French, Portuguese, Italian, Russian, Turkish; accents are folded away.
+// rows. English, German, Spanish, French, Portuguese, Italian, Russian, Turkish, and the further languages of
+// further-words.ts; accents are folded away.
 
 import { KIND_BIT } from '#lib/rules/moves-to.ts';
 import { foldWord } from './fold-text.ts';
-
-/** The part a word can play in a phrase. */
-export type WordRole =
-  | 'piece'
-  | 'take'
-  | 'go'
-  | 'give'
-  | 'promote'
-  | 'castle'
-  | 'short'
-  | 'long'
-  | 'passant'
-  | 'check'
-  | 'to'
-  | 'on'
-  | 'from'
-  | 'article'
-  | 'filler'
-  | 'rank'
-  | 'pronoun'
-  | 'two-squares';
+import { FURTHER_PIECES, FURTHER_ROLES } from './further-words.ts';
+import type { WordRole } from './word-role.ts';
 
 /** A word's part, with the kinds of men for a piece and a number for ranks. */
 export interface WordSense {
@@ -84,8 +66,9 @@ const ROLE_WORDS: readonly (readonly [role: WordRole, words: string])[] = [
     'promote',
     `promotes promote promoting promotion promoted promotes. underpromote underpromotes underpromotion underpromoting
      becomes become becoming equals makes make making into umwandlung umwandeln verwandelt wird zur zum zu werden
+     unterverwandlung unterverwandelt unterverwandeln subpromotion subpromociona subpromocion sottopromozione subpromove
      corona coronar coronando promociona promueve promoção promove promovendo promotion promeut devient promuove promozione diventa
-     превращается превращение становится terfi`,
+     превращается превращение превращением превращая становится terfi`,
   ],
   [
     'castle',
@@ -93,11 +76,11 @@ const ROLE_WORDS: readonly (readonly [role: WordRole, words: string])[] = [
   ],
   [
     'short',
-    'short kingside king-side kurz kurze kurzer klein kleine corto corta petit petite pequeno pequena curto curta короткая короткую в_короткую kisa kısa kucuk küçük',
+    'short kingside king-side kurz kurze kurzer klein kleine corto corta petit petite pequeno pequena menor curto curta короткая короткую в_короткую kisa kısa kucuk küçük',
   ],
   [
     'long',
-    'long queenside queen-side lang lange langer gross groß grosse große largo larga grand grande lungo lunga длинная длинную uzun buyuk büyük',
+    'long queenside queen-side lang lange langer gross groß grosse große largo larga grand grande maior mayor lungo lunga длинная длинную uzun buyuk büyük',
   ],
   ['passant', 'passant e.p. e.p ep passant. en-passant проходе geçerken'],
   [
@@ -106,7 +89,7 @@ const ROLE_WORDS: readonly (readonly [role: WordRole, words: string])[] = [
      jaque mat echec échec xeque xeque-mate xequemate scacco matto scaccomatto matto. шах мат матом шахом smothered double
      dbl dis disc discovered discovering doppelschach ersticktes`,
   ],
-  ['to', 'to nach a à al ao hacia para vers на к ko'],
+  ['to', 'to nach a à al ao hacia para vers на к в ko'],
   ['on', 'on at auf in im en em sur su sul na no nel over'],
   ['from', 'from von vom de desde du da di del с со из'],
   [
@@ -116,7 +99,7 @@ const ROLE_WORDS: readonly (readonly [role: WordRole, words: string])[] = [
   [
     'filler',
     `now just has must can will have should is be by with simply must. also again here muss kann debe puede doit peut deve può
-     pode должен может`,
+     pode должен может sous sotto`,
   ],
   ['pronoun', 'it him her back ihn es zurück zurueck lo la le lui его её onu recaptures'],
 ];
@@ -161,10 +144,10 @@ function buildWords(): Map<string, WordSense[]> {
     const key = foldWord(word);
     if (key !== '') table.set(key, [...(table.get(key) ?? []), sense]);
   };
-  for (const [kinds, words] of PIECE_WORDS) {
+  for (const [kinds, words] of [...PIECE_WORDS, ...FURTHER_PIECES]) {
     for (const word of words.split(/\s+/)) add(word, { role: 'piece', kinds, rank: -1 });
   }
-  for (const [role, words] of ROLE_WORDS) {
+  for (const [role, words] of [...ROLE_WORDS, ...FURTHER_ROLES]) {
     for (const word of words.split(/\s+/)) add(word, { role, kinds: 0, rank: -1 });
   }
   for (const [rank, words] of RANK_WORDS) {
@@ -187,7 +170,7 @@ export function senseIn(word: string, role: WordRole): WordSense | null {
   return null;
 }
 
-/** Every word for a man, for the mending of slips. */
+/** The words for a man that slips are mended to; those of further languages lie too near to words of prose. */
 export const PIECE_NAMES: readonly string[] = PIECE_WORDS.flatMap(([, words]) =>
   words.split(' ').map(foldWord),
 );
