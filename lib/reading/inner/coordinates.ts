@@ -32,8 +32,9 @@ export function coordinateAt(
     if (!hasMan || rank < 0) return null;
     return { file: -1, rank, end: at + 1 };
   }
-  const spoken = spokenRankAt(text, at + 1);
-  if (spoken !== null && file > 0) return { file, ...spoken };
+  // "e four": a letter by itself, and never "a".
+  const spoken = file > 0 && !isWordAt(text, at - 1) ? spokenRankAt(text, at + 1) : null;
+  if (spoken !== null) return { file, ...spoken };
   // "f 7" as in "Q x f 7": only after a man; "f-7" by itself as well.
   const sign = text.charAt(at + 1);
   const isApart =
