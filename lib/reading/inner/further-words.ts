@@ -1,5 +1,5 @@
 // Words for men and moves in languages beyond those of word-table.ts: Dutch, Polish, Swedish, Danish,
-// Norwegian, Czech, Hungarian, Finnish, Ukrainian, Greek, Indonesian (from memory). Exact words only (rule R13
+// Norwegian, Czech, Hungarian, Finnish, Romanian, Ukrainian, Greek, Indonesian (from memory). Exact words only (rule R13
 // mends none of them), and none that is common prose in one of the usual languages.
 
 import { KIND_BIT } from '#lib/rules/moves-to.ts';
@@ -9,7 +9,7 @@ import type { WordRole } from './word-role.ts';
 export const FURTHER_PIECES: readonly (readonly [kinds: number, words: string])[] = [
   [
     KIND_BIT.k,
-    'koning królem krol król króla kung kungen konge kongen král králem király kuningas βασιλιάς βασιλιά βασιλιας raja',
+    'koning królem krol król króla kung kungen konge kongen král králem király kuningas regele βασιλιάς βασιλιά βασιλιας raja',
   ],
   [
     KIND_BIT.q,
@@ -18,22 +18,22 @@ export const FURTHER_PIECES: readonly (readonly [kinds: number, words: string])[
   ],
   [
     KIND_BIT.r,
-    `toren torens wieża wieżą wieżę tornet tårn tårnet věž věží bástya bástyával torni tornilla тура турою туру
+    `toren torens wieża wieżą wieżę tornet tårn tårnet věž věží bástya bástyával torni tornilla turnul тура турою туру
      πύργος πύργο πυργος benteng`,
   ],
   [
     KIND_BIT.b,
     `loper lopers raadsheer goniec gońcem gońca laufer löpare löparen løber løberen løper løperen střelec střelcem futó futóval
-     lähetti lähetillä αξιωματικός αξιωματικό αξιωματικος gajah`,
+     lähetti lähetillä nebunul αξιωματικός αξιωματικό αξιωματικος gajah`,
   ],
   [
     KIND_BIT.n,
     `paard paarden skoczek skoczkiem skoczka koń koniem springare springaren springeren häst hästen hest hesten jezdec jezdcem
-     kůň huszár huszárral ratsu ratsulla кінь конем ίππος ίππο άλογο kuda`,
+     kůň huszár huszárral ratsu ratsulla calul кінь конем ίππος ίππο άλογο kuda`,
   ],
   [
     KIND_BIT.p,
-    `pion pionnen pionek pionem piona bonde bonden pěšec pěšcem gyalog gyaloggal sotilas пішак пішаком πιόνι bidak`,
+    `pion pionnen pionek pionem piona bonde bonden pěšec pěšcem gyalog gyaloggal sotilas pionul пішак пішаком πιόνι bidak`,
   ],
 ];
 
@@ -41,7 +41,7 @@ export const FURTHER_PIECES: readonly (readonly [kinds: number, words: string])[
 export const FURTHER_ROLES: readonly (readonly [role: WordRole, words: string])[] = [
   [
     'take',
-    `slaat slaan neemt neem bije zbija bierze slår bere bije vezme braní üti leüti ütés lyö syö б'є бере
+    `slaat slaan neemt neem bije zbija bierze slår bere bije vezme braní üti leüti ütés lyö syö ia б'є бере
      παίρνει τρώει makan memakan`,
   ],
   [
@@ -56,10 +56,10 @@ export const FURTHER_ROLES: readonly (readonly [role: WordRole, words: string])[
   [
     'castle',
     `rokade rokeert rokeren rokeer roszada roszadę rokuje rockad rockerar rokerar rokkade rošáda rošádu sánc sáncol tornitus linnoitus
-     linnoittaa рокіровка рокіровку ροκέ`,
+     linnoittaa рокіровка рокіровку rocada rocadă ροκέ`,
   ],
-  ['short', 'korte kort krótka krótką krótko kort malá malou rövid lyhyt коротка коротку μικρό pendek'],
-  ['long', 'długa długą długo lång långt velká velkou hosszú pitkä довга довгу μεγάλο panjang'],
+  ['short', 'korte kort krótka krótką krótko kort malá malou rövid lyhyt коротка коротку μικρό mică pendek'],
+  ['long', 'długa długą długo lång långt velká velkou hosszú pitkä довга довгу μεγάλο mare panjang'],
   [
     'check',
     `schaak schaakmat szach szachem szachmat schack schackmatt skak skakmat sjakk sjakkmatt šach šachmat sakk sakkmatt

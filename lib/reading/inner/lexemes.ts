@@ -294,7 +294,7 @@ function wordAt(text: string, at: number): Lexeme {
     return malformedAt(text, at);
   const side = /^[- ]?'?s?[- ]?(?:side|wing)/i.exec(text.slice(end, end + 8));
   const plain = text.slice(at, end).toLowerCase();
-  const word = nameBefore(text, plain, end) ?? plain;
+  const word = nameBefore(text, plain, end) ?? lastingWord(text, plain, end) ?? plain;
   if (side !== null && (word === 'king' || word === 'queen' || word === "king's" || word === "queen's")) {
     return {
       type: 'word',
@@ -305,6 +305,15 @@ function wordAt(text: string, at: number): Lexeme {
   }
   return { type: 'word', start: at, end, word };
 }
+
+/** "Takes forever", "takes place": the verb of an idiom captures nothing; null for other words. */
+function lastingWord(text: string, word: string, end: number): string | null {
+  if (word !== 'takes' && word !== 'take' && word !== 'took') return null;
+  return IDIOM.test(text.slice(end, end + 12)) ? 'lasts' : null;
+}
+
+const IDIOM =
+  /^ (?:forever|ages|long|time|care|place|part|me|us|some time|a while|a look|a bow|a break)(?![a-z])/i;
 
 /** The plain name of a man meant by a word that is prose elsewhere ("torn d8"); null for other words. */
 function nameBefore(text: string, word: string, end: number): string | null {

@@ -3,6 +3,7 @@
 
 import { KIND_BIT } from '#lib/rules/moves-to.ts';
 import { CONNECTORS } from './between.ts';
+import { rarityOf } from './letters.ts';
 import type { Lexeme, MoveLexeme } from './lexemes.ts';
 import type { NamedSquare, Phrase } from './phrase.ts';
 import { fileAt, rankAt } from './signs.ts';
@@ -89,10 +90,11 @@ function takeMove(scan: PhraseScan, lexeme: MoveLexeme): boolean {
     phrase.mover === KIND_BIT.p && shape !== undefined && shape.fromFiles === 255 && shape.to >= 0;
   if (lexeme.isBareSquare || !isNewMan || lexeme.ways.length > 1)
     return takeSquare(scan, shape, lexeme.isBareSquare);
-  const kinds = shapes.reduce(
-    (mask, { promotion }) => (promotion === null ? mask : mask | KIND_BIT[promotion]),
-    0,
-  );
+  // Of a letter that several languages have ("e8=N"), the most usual meaning.
+  const usual = Math.min(...shapes.map(({ langs }) => rarityOf(langs)));
+  const kinds = shapes
+    .filter(({ langs }) => rarityOf(langs) === usual)
+    .reduce((mask, { promotion }) => (promotion === null ? mask : mask | KIND_BIT[promotion]), 0);
   if (kinds === 0 || !takeSquare(scan, shape, true)) return false;
   phrase.promotion = kinds;
   phrase.promotes = true;
