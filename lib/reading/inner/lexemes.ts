@@ -8,7 +8,7 @@ import { scanDescriptive } from './scan-descriptive.ts';
 import { type NumericToken, scanNumeric } from './scan-numeric.ts';
 import { scanTail, type Tail } from './scan-tail.ts';
 import { fileAt, isDigitAt, isLetterAt, isWordAt, rankAt } from './signs.ts';
-import { takingWordAt } from './spoken.ts';
+import { takingWordAt, wordEnd } from './spoken.ts';
 import { senseIn, sensesOf } from './word-table.ts';
 
 /** A written move. */
@@ -83,8 +83,10 @@ function lexemeOfNumber({ start, end, shapes, n }: NumericToken): Lexeme {
 /** "de" and "da" behind a word are words, not captures by two files. */
 function wordOfProse(text: string, lexeme: Lexeme | null, before: Lexeme | undefined): Lexeme | null {
   if (lexeme?.type !== 'move' || lexeme.strength !== 'files' || before?.type !== 'word') return lexeme;
-  const word = text.slice(lexeme.start, lexeme.end).toLowerCase();
-  return sensesOf(word).length === 0 ? lexeme : { type: 'word', start: lexeme.start, end: lexeme.end, word };
+  // "de alfil" is no capture with a promotion either.
+  const end = wordEnd(text, lexeme.start);
+  const word = text.slice(lexeme.start, end).toLowerCase();
+  return sensesOf(word).length === 0 ? lexeme : { type: 'word', start: lexeme.start, end, word };
 }
 
 /** Every line is marked as a quotation: then nothing else is the answer. */
@@ -139,6 +141,17 @@ function isAddress(text: string, start: number, end: number): boolean {
 
 function lexemeAt(text: string, at: number, context: ScanContext, isGlued: boolean): Lexeme | null {
   const sign = text.charAt(at);
+  if (context.hasSideNumbers && (sign === 'W' || sign === 'B') && !isWordAt(text, at - 1)) {
+    const match = /^[WB](\d{1,2})(?![\p{L}\d])/u.exec(text.slice(at, at + 4));
+    if (match !== null)
+      return {
+        type: 'number',
+        start: at,
+        end: at + match[0].length,
+        n: Number(match[1]),
+        dots: sign === 'W' ? 1 : 3,
+      };
+  }
   if ('([{'.includes(sign)) return { type: 'open', start: at, end: at + 1, sign };
   if (')]}'.includes(sign)) return { type: 'close', start: at, end: at + 1, sign };
   if (isGlued || !isWordAt(text, at - 1) || isWrittenEnd(text, at)) {
@@ -166,7 +179,8 @@ function moveAt(text: string, at: number, context: ScanContext): MoveLexeme | nu
   }
   const scan = scanCompact(text, at, context);
   if (scan === null) return null;
-  const tail = scanTail(text, scan.end, scan.canPromote);
+  const isDescription = scan.strength === 'square' && ARTICLE.test(text.slice(Math.max(0, at - 5), at));
+  const tail = scanTail(text, scan.end, scan.canPromote && !isDescription);
   if (!endsWell(text, tail.end, scan.strength, context)) return null;
   const ways = scan.ways.map((way) =>
     way.map((step, index) =>
@@ -293,6 +307,7 @@ function wordAt(text: string, at: number): Lexeme {
   if ('@&$'.includes(text.charAt(end)) && text.charAt(end) !== '' && isWordAt(text, end + 1))
     return malformedAt(text, at);
   const side = /^[- ]?'?s?[- ]?(?:side|wing)/i.exec(text.slice(end, end + 8));
+  end = compoundEnd(text, at, end);
   const plain = text.slice(at, end).toLowerCase();
   const word = nameBefore(text, plain, end) ?? lastingWord(text, plain, end) ?? plain;
   if (side !== null && (word === 'king' || word === 'queen' || word === "king's" || word === "queen's")) {
@@ -306,6 +321,14 @@ function wordAt(text: string, at: number): Lexeme {
   return { type: 'word', start: at, end, word };
 }
 
+/** "Damenopfer" is a man's name and a word of its own; the end of the name, or of the whole word. */
+function compoundEnd(text: string, start: number, end: number): number {
+  const word = text.slice(start, end).toLowerCase();
+  if (!word.endsWith('opfer')) return end;
+  const name = word.slice(0, -5);
+  return senseIn(name, 'piece') === null ? end : start + name.length;
+}
+
 /** "Takes forever", "takes place": the verb of an idiom captures nothing; null for other words. */
 function lastingWord(text: string, word: string, end: number): string | null {
   if (word !== 'takes' && word !== 'take' && word !== 'took') return null;
@@ -314,6 +337,9 @@ function lastingWord(text: string, word: string, end: number): string | null {
 
 const IDIOM =
   /^ (?:forever|ages|long|time|care|place|part|me|us|some time|a while|a look|a bow|a break)(?![a-z])/i;
+
+/** "The b1 knight" is no promotion. */
+const ARTICLE = /(?:^|[^a-z])(?:the|my|his|der|den) $/i;
 
 /** The plain name of a man meant by a word that is prose elsewhere ("torn d8"); null for other words. */
 function nameBefore(text: string, word: string, end: number): string | null {

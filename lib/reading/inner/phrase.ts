@@ -96,7 +96,10 @@ export function worthOf(phrase: Phrase): 'phrase' | 'vague' | 'hint' | null {
 /** The shapes that a phrase says. */
 export function shapesOfPhrase(phrase: Phrase): Shape[] {
   if (phrase.castles) return [shapeOf({ castle: phrase.side ?? 'any' })];
-  const { from, to } = placesOf(phrase);
+  return placesOf(phrase).flatMap((places, index) => shapesWith(phrase, places, index));
+}
+
+function shapesWith(phrase: Phrase, { from, to }: Places, cost: number): Shape[] {
   const takes = phrase.verb === 'take' || phrase.victims !== 0;
   const isPawnsBusiness = phrase.isPassant || (phrase.promotes && phrase.mover === 0);
   const base = {
@@ -109,6 +112,7 @@ export function shapesOfPhrase(phrase: Phrase): Shape[] {
     isCapture: takes,
     victims: phrase.victims,
     isPassant: phrase.isPassant,
+    cost,
     isRecapture: phrase.isRecapture || (phrase.verb === 'take' && phrase.victims === 0 && to === null),
   };
   if (phrase.stepsTwo) return [shapeOf({ ...base, fromRanks: 2, toRanks: 8, isRelative: true })];
@@ -121,14 +125,23 @@ export function shapesOfPhrase(phrase: Phrase): Shape[] {
     : men.map((kind) => shapeOf({ ...lastRank, promotion: kind }));
 }
 
-/** Of two squares the second is the goal; one square beside the man and before the verb is where it stands. */
-function placesOf(phrase: Phrase): { readonly from: NamedSquare | null; readonly to: NamedSquare | null } {
+interface Places {
+  readonly from: NamedSquare | null;
+  readonly to: NamedSquare | null;
+}
+
+/**
+ * Of two squares the second is the goal; one square beside the man and before the verb is where it stands
+ * ("der Turm auf e1 schlägt"), or else the goal ("Dame auf h7 schlagen").
+ */
+function placesOf(phrase: Phrase): readonly Places[] {
   const [first, second] = phrase.squares;
-  if (first === undefined) return { from: null, to: null };
-  if (second !== undefined) return { from: first, to: second };
-  if (phrase.verb === 'take' && !first.isBeforeVerb) return { from: null, to: first };
-  if (first.preposition === 'from') return { from: first, to: null };
-  if (first.preposition === 'on' && first.isBeforeVerb && phrase.verb !== null)
-    return { from: first, to: null };
-  return { from: null, to: first };
+  if (first === undefined) return [{ from: null, to: null }];
+  if (second !== undefined) return [{ from: first, to: second }];
+  if (phrase.verb === 'take' && !first.isBeforeVerb) return [{ from: null, to: first }];
+  if (first.preposition === 'from') return [{ from: first, to: null }];
+  if (first.preposition !== 'on' || !first.isBeforeVerb || phrase.verb === null)
+    return [{ from: null, to: first }];
+  const isOrigin = [{ from: first, to: null }];
+  return phrase.verb === 'take' && phrase.victims === 0 ? [...isOrigin, { from: null, to: first }] : isOrigin;
 }

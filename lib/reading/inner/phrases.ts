@@ -88,9 +88,12 @@ function isBehindProse(before: Lexeme | undefined): boolean {
   return before?.type === 'word' && !CONNECTORS.has(before.word);
 }
 
-/** "e1 to e8", with whatever man stands there. */
+/** "e1 to e8", with whatever man stands there; "b1 knight to d2". */
 function isSquareToSquare(lexemes: readonly Lexeme[], at: number): boolean {
   const [from, word, to] = [lexemes[at], lexemes[at + 1], lexemes[at + 2]];
+  const isAdjective = word?.type === 'word' && senseIn(word.word, 'piece') !== null && to?.type === 'word';
+  if (from?.type === 'move' && from.isBareSquare && isAdjective)
+    return isVerb(to) || senseIn(to.word, 'go') !== null;
   if (from?.type !== 'move' || !from.isBareSquare || to?.type !== 'move' || !to.isBareSquare) return false;
   return word?.type === 'word' && senseIn(word.word, 'to') !== null && word.word !== 'a';
 }

@@ -14,7 +14,9 @@ export interface CastlingScan {
 
 /** The castling sign at `at`, or null. Four O's are a move that does not exist. */
 export function scanCastling(text: string, at: number): CastlingScan | null {
-  if (!ROUND.has(text.charAt(at))) return null;
+  const sign = text.charAt(at);
+  if (sign === 'C' || sign === 'c') return castlingWithWing(text, at);
+  if (!ROUND.has(sign)) return null;
   let count = 1;
   let dashes = 0;
   let end = at + 1;
@@ -40,4 +42,12 @@ export function scanCastling(text: string, at: number): CastlingScan | null {
   const castle = count === 2 ? 'short' : 'long';
   const shape = count > 3 ? shapeOf({ toFiles: 0 }) : shapeOf({ castle });
   return { end, shape, isSure: dashes > 0 };
+}
+
+/** "Castles (Q)", "castles KR": the word with the wing by its man. */
+function castlingWithWing(text: string, at: number): CastlingScan | null {
+  const match = /^castles? (?:\(([KQ])R?\)|([KQ])R?(?![\p{L}\d]))/iu.exec(text.slice(at, at + 14));
+  if (match === null) return null;
+  const castle = (match[1] ?? match[2])?.toUpperCase() === 'Q' ? 'long' : 'short';
+  return { end: at + match[0].length, shape: shapeOf({ castle }), isSure: true };
 }

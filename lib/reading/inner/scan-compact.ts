@@ -28,6 +28,8 @@ export interface ScanContext {
   readonly isAllCapitals: boolean;
   /** A piece letter that English does not have stands before a square somewhere (rarity 3 counts). */
   readonly allowsRare: boolean;
+  /** Moves are numbered by side ("W1", "B1"). */
+  readonly hasSideNumbers: boolean;
 }
 
 /** One way to take the characters: a move, or several in a row, each with its possible shapes. */

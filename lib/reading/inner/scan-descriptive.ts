@@ -1,8 +1,9 @@
-// Is a move of the old English descriptive notation written here: P-K4, Kt-KB3, QxBP, R-K8, PxP?
+// Is a move of an old descriptive notation written here: P-K4, Kt-KB3, QxBP, R-K8, PxP, or P4R, C3AR in the
+// Romance languages, which name the rank first?
 
 import { KIND_BIT } from '#lib/rules/moves-to.ts';
 import { type Shape, shapeOf } from '../shape.ts';
-import { ENGLISH } from './letters.ts';
+import { ENGLISH, SPELLINGS } from './letters.ts';
 import { isWordAt, rankAt } from './signs.ts';
 
 /** A descriptive move and where it ends. */
@@ -41,6 +42,8 @@ interface Files {
 
 /** The descriptive move at `at`, or null. Only capitals: "p-k4" is too close to prose. */
 export function scanDescriptive(text: string, at: number): DescriptiveScan | null {
+  const romance = romanceAt(text, at);
+  if (romance !== null) return romance;
   const man = moverAt(text, at);
   if (man === null) return null;
   const origin = originAt(text, man.end);
@@ -49,14 +52,42 @@ export function scanDescriptive(text: string, at: number): DescriptiveScan | nul
   if (isSpaced) cursor += 1;
   const sign = text.charAt(cursor);
   const isColon = sign === ':' && manAt(text, cursor + 1) !== null && !isWordAt(text, cursor + 2);
-  const isCapture = sign === 'x' || sign === 'X' || isColon || text.startsWith('takes ', cursor);
-  if (!isCapture && sign !== '-') return null;
-  cursor += sign === 't' ? 6 : 1;
+  const verb = isSpaced ? (/^(?:takes|to) /.exec(text.slice(cursor, cursor + 6))?.[0] ?? '') : '';
+  const isCapture = sign === 'x' || sign === 'X' || isColon || verb === 'takes ';
+  if (!isCapture && sign !== '-' && verb === '') return null;
+  cursor += verb === '' ? 1 : verb.length;
   if (isSpaced && text.charAt(cursor) === ' ') cursor += 1;
   const scan = isCapture ? captureAt(text, cursor, man.kinds) : stepAt(text, cursor, man.kinds);
   if (scan === null || origin.end === man.end) return scan;
   const { files: fromFiles, ranks: fromRanks } = origin;
   return { ...scan, shape: { ...scan.shape, fromFiles, fromRanks } };
+}
+
+const ROMANCE_MEN: Readonly<Record<string, number>> = {
+  P: KIND_BIT.p,
+  C: KIND_BIT.n,
+  A: KIND_BIT.b,
+  F: KIND_BIT.b,
+  T: KIND_BIT.r,
+  D: KIND_BIT.q,
+  R: KIND_BIT.k,
+};
+const ROMANCE_FILES: Readonly<Record<string, string>> = { T: 'R', C: 'N', A: 'B', F: 'B', D: 'Q', R: 'K' };
+const ROMANCE = /^([PCAFTDR])-?([1-8])([TCAFDR])([RD]?)(?![\p{L}\d])/u;
+
+/** "P4R", "C3AR": man, rank, file by its man, wing. */
+function romanceAt(text: string, at: number): DescriptiveScan | null {
+  if (rankAt(text, at + 1) < 0 && rankAt(text, at + 2) < 0) return null;
+  const match = ROMANCE.exec(text.slice(at, at + 7));
+  if (match === null) return null;
+  const [written, man = '', rank = '', file = '', wing = ''] = match;
+  const kinds = ROMANCE_MEN[man] ?? 0;
+  const files = FILES[ROMANCE_FILES[file] ?? '']?.[wing === '' ? 0 : wing === 'D' ? 1 : 2] ?? 0;
+  const senses = SPELLINGS.get(man)?.find(({ sign }) => sign === man)?.senses ?? [];
+  const langs = senses.reduce((mask, sense) => (sense.kindBit === kinds ? mask | sense.langs : mask), 0);
+  const toRanks = 1 << (Number(rank) - 1);
+  const shape = shapeOf({ kinds, langs, toFiles: files, toRanks, isRelative: true });
+  return { end: at + written.length, shape, canPromote: rank === '8' };
 }
 
 /** "R(Q5)-Q8", "R(1)-Q1": where the mover stands, in brackets; anywhere where nothing is said. */
@@ -69,8 +100,9 @@ function originAt(
   const named = filesAt(text, at + 1);
   const rankPlace = named?.end ?? at + 1;
   const rank = rankAt(text, rankPlace);
-  if (rank < 0 || text.charAt(rankPlace + 1) !== ')') return anywhere;
-  return { files: named?.files ?? 255, ranks: 1 << rank, end: rankPlace + 2 };
+  const end = rank < 0 ? rankPlace : rankPlace + 1;
+  if (end === at + 1 || text.charAt(end) !== ')') return anywhere;
+  return { files: named?.files ?? 255, ranks: rank < 0 ? 255 : 1 << rank, end: end + 1 };
 }
 
 /** "P", "Kt", "KR", "QKt", "KBP": the wing of the mover is read over, legality decides. */

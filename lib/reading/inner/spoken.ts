@@ -19,7 +19,8 @@ const RANKS: ReadonlyMap<string, number> = new Map(
   ].flatMap((words, rank) => words.split(' ').map((word): [string, number] => [word, rank])),
 );
 
-function wordEnd(text: string, at: number): number {
+/** The end of the letters from `at`, at most a dozen. */
+export function wordEnd(text: string, at: number): number {
   let end = at;
   while (end < at + LONGEST && isLetterAt(text, end)) end += 1;
   return end;

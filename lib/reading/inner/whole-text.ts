@@ -8,6 +8,9 @@ import type { ScanContext } from './scan-compact.ts';
 /** Letters that Turkish alone writes: they are folded away, but say which letters the men have. */
 const TURKISH = /[ğĞıİşŞ]/;
 
+/** "W1" and "B1" before moves number them by side; one alone may be a square. */
+const SIDE_NUMBERS = /(?<![\p{L}\d])[WB]1(?![\p{L}\d]).*(?<![\p{L}\d])[WB]1(?![\p{L}\d])/su;
+
 /** What the scanners need to know of the whole text; `original` is the text before it was folded. */
 export function scanContextOf(text: string, original: string): ScanContext {
   return {
@@ -15,6 +18,7 @@ export function scanContextOf(text: string, original: string): ScanContext {
     isAllCapitals: !/[a-z]/.test(text) && /[A-Z]/.test(text),
     hasCapitalMen: /[KQRBN][a-h1-8]?[x:-]?[a-h][1-8]/.test(text),
     allowsRare: TURKISH.test(original) || needsRareLetters(text),
+    hasSideNumbers: SIDE_NUMBERS.test(text),
   };
 }
 

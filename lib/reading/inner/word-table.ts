@@ -46,7 +46,8 @@ const ROLE_WORDS: readonly (readonly [role: WordRole, words: string])[] = [
     'take',
     `takes x take taking took captures capture capturing captured recaptures recapture eats eat grabs grab snaps
      schlägt schlaegt schlagt schlage schlagen nimmt nehme nehmen come comer toma tomo tomar captura capturo capturar por
-     prend prends prendre capturer mange prende prendo prendere cattura mangia per leva
+     prend prends prendre reprend reprends reprendre capturer mange prende prendo prendere riprende riprendo
+     cattura ricattura mangia per leva retoma recaptura
      бьет бьёт берет берёт бить взять взял съел съедает ест забирает взятие
      alir alır alir. al yer aliyor alıyor alarak`,
   ],
@@ -60,27 +61,27 @@ const ROLE_WORDS: readonly (readonly [role: WordRole, words: string])[] = [
   [
     'give',
     `sac sacs sacrifice sacrifices sacrificing sacrificed sack opfer opfert opfern sacrificio sacrifica sacrifie sacrificar
-     sacrifício жертва жертвует жертвую feda offer offers`,
+     sacrifício sacrifico жертва жертвует жертвую feda offer offers opfere`,
   ],
   [
     'promote',
     `promotes promote promoting promotion promoted promotes. underpromote underpromotes underpromotion underpromoting
      becomes become becoming equals makes make making into umwandlung umwandeln verwandelt wird zur zum zu werden
      unterverwandlung unterverwandelt unterverwandeln subpromotion subpromociona subpromocion sottopromozione subpromove
-     corona coronar coronando promociona promueve promoção promove promovendo promotion promeut devient promuove promozione diventa
+     corona corono coronar coronando promociona promociono hace fait fais faz fa holt holen promueve promoção promove promovendo promotion promeut promeus devient promuove promuovo promozione diventa
      превращается превращение превращением превращая становится terfi`,
   ],
   [
     'castle',
-    'castles castle castling castled rochade rochiert rochieren rochiere enroque enroca enrocar roque roquer arrocco arrocca rok рокировка рокировку рокируется',
+    'castles castle castling castled rochade rochiert rochieren rochiere enroque enroca enroco enrocar roque roquer arrocco arrocca rok рокировка рокировку рокируется рокируюсь',
   ],
   [
     'short',
-    'short kingside king-side kurz kurze kurzer klein kleine corto corta petit petite pequeno pequena menor curto curta короткая короткую в_короткую kisa kısa kucuk küçük',
+    'short kingside king-side kurz kurze kurzer klein kleine corto corta petit petite pequeno pequena menor curto curta короткая короткую короткой kisa kısa kucuk küçük',
   ],
   [
     'long',
-    'long queenside queen-side lang lange langer gross groß grosse große largo larga grand grande maior mayor lungo lunga длинная длинную uzun buyuk büyük',
+    'long queenside queen-side lang lange langer gross groß grosse große largo larga grand grande maior mayor lungo lunga длинная длинную длинной uzun buyuk büyük',
   ],
   ['passant', 'passant e.p. e.p ep passant. en-passant проходе geçerken'],
   [
