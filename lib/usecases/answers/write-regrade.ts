@@ -14,6 +14,7 @@ import { loadMarksInForce } from '#lib/store/marks-in-force.ts';
 import { loadPuzzle, type PuzzleRecord } from '#lib/store/puzzles.ts';
 import {
   holdRegrade,
+  loadRegrade,
   type RegradeRecord,
   type StoredPreview,
   saveRegradeDecided,
@@ -37,7 +38,7 @@ const CHANGES_AN_ENTRY = 500;
 /** What came of it: `renewed`, another preview waits for the host; `lacking`, the book has to grow first. */
 export type Written = 'applied' | 'renewed' | 'lacking' | 'nothing';
 
-/** A mark changed while the new ones were being written: all of it is begun anew. */
+/** Something moved while the marks were being written: none of them is kept, and it is looked at anew. */
 class MarksMoved extends Error {}
 
 /** Writes what the host said yes to, if that is still what a marking now would give. */
@@ -52,26 +53,36 @@ export async function writeRegrade(regradeId: number): Promise<Written> {
 }
 
 async function writeWithin(tx: Tx, regradeId: number): Promise<Written> {
-  const regrade = await holdRegrade(tx, regradeId);
+  const regrade = await loadRegrade(tx, regradeId);
   const puzzle = regrade === null ? null : await loadPuzzle(tx, { id: regrade.puzzleId });
   if (regrade?.state !== 'applying' || regrade.stored === null || puzzle === null) return 'nothing';
   const { answers } = regrade.scope;
   const worked = await workOutMarks(tx, puzzle, { answers, onPage: async () => true });
   if (worked?.kind !== 'preview') {
+    await holdAsIs(tx, regrade);
     await workOutAnew(tx, regrade, { isRenewed: true });
     await enqueue(tx, 'regrade', { regradeId });
     return 'lacking';
   }
   const { stored } = worked;
   if (!isSamePreview(stored, regrade.stored)) {
+    await holdAsIs(tx, regrade);
     await saveRegradePreview(tx, regrade, { stored, isRenewed: true });
     return 'renewed';
   }
   const { changed, declined } = await writeMarks(tx, puzzle, { ...regrade, stored });
+  await holdAsIs(tx, regrade);
   await saveRegradeDecided(tx, regradeId, 'applied');
   if (config().pauseBeforeCommitMs > 0) await pauseForTests(regradeId);
   await logChanges(tx, regrade, { changed, declined });
   return 'applied';
+}
+
+// Held only for the end, so that a host who settles something meanwhile does not wait for all of it: that
+// word sets the regrade back, and then nothing of it is written.
+async function holdAsIs(tx: Tx, { id, scope }: RegradeRecord): Promise<void> {
+  const held = await holdRegrade(tx, id);
+  if (held?.state !== 'applying' || held.scope.round !== scope.round) throw new MarksMoved();
 }
 
 interface ToWrite extends Omit<RegradeRecord, 'stored'> {

@@ -1,11 +1,13 @@
 import { describe, expect, test } from 'vitest';
+import { sleep } from '#lib/machine/clock.ts';
 import { randomToken } from '#lib/machine/tokens.ts';
-import { db } from '#lib/store/client.ts';
+import { db, inTransaction } from '#lib/store/client.ts';
 import { appendLog, findBrokenLog } from '#lib/store/log.ts';
 import { appendMarks, loadCurrentMark } from '#lib/store/marks.ts';
 import { loadOpenRegrade, loadRegrade } from '#lib/store/regrades.ts';
 import { loadStandings } from '#lib/store/standings.ts';
 import { agreeToRegrade, askRegrade } from '#lib/usecases/answers/decide-regrade.ts';
+import { gradeAgain } from '#lib/usecases/answers/grade-again.ts';
 import { markAnswers } from '#lib/usecases/answers/mark-answers.ts';
 import { overruleMark } from '#lib/usecases/answers/overrule-mark.ts';
 import { runRegrade } from '#lib/usecases/answers/run-regrade.ts';
@@ -181,6 +183,41 @@ describe('[A7] what was previewed is what is written', () => {
     expect((await loadRegrade(db(), regradeId))?.state).toBe('applied');
     expect(await db().mark.count({ where: { puzzleId, isCurrent: true } })).toBe(8);
     expect(await db().mark.count({ where: { puzzleId, isCurrent: true, outcome: 'unclear' } })).toBe(0);
+  });
+
+  test('[A7] a word that comes while it is written: all of it or nothing, and the word has its preview', async () => {
+    const built = await buildMarked();
+    const { puzzleId, memberId } = built;
+    const regradeId = await agreedTo(built, []);
+    const word = { answers: 'all', reason: 'more', memberId } as const;
+    const [written] = await Promise.all([
+      writeRegrade(regradeId),
+      inTransaction((tx) => gradeAgain(tx, { id: puzzleId }, word)),
+    ]);
+    expect(await loadOpenRegrade(db(), puzzleId)).toMatchObject({ state: 'waiting' });
+    const isWhole = written === 'applied';
+    expect(['applied', 'nothing']).toContain(written);
+    expect(await db().mark.count({ where: { regradeId } })).toBe(isWhole ? 2 : 0);
+    expect(await marksOf(puzzleId)).toEqual(
+      isWhole ? { ...TO_START, Bo: 'solved 5', Cy: 'solved 5' } : TO_START,
+    );
+  });
+
+  test('[A7] set back before the end of the writing, nothing of it is kept', async () => {
+    const built = await buildMarked();
+    const { puzzleId, memberId } = built;
+    const regradeId = await agreedTo(built, []);
+    let written: Promise<string> | undefined;
+    await inTransaction(async (tx) => {
+      await gradeAgain(tx, { id: puzzleId }, { answers: 'all', reason: 'more', memberId });
+      // Writes all its marks, then waits for the word that is being said.
+      written = writeRegrade(regradeId);
+      await sleep(1500);
+    });
+    expect(await written).toBe('nothing');
+    expect(await marksOf(puzzleId)).toEqual(TO_START);
+    expect(await db().mark.count({ where: { regradeId } })).toBe(0);
+    expect(await loadRegrade(db(), regradeId)).toMatchObject({ state: 'waiting', scope: { round: 2 } });
   });
 
   test('[F12] while it is written readers see the old standings or the new ones, never a mix', async () => {
