@@ -67,23 +67,27 @@ function AskForm({ token, viewer, refused }: Omit<Input, 'look' | 'zone'>): Reac
   return (
     <details open={refused !== null}>
       <summary id="second-look-title">{say(locale, 'pages.look-ask')}</summary>
-      <form method="post" action={`/r/${token}/second-look`} className="answer-form">
+      <form method="post" action={`/r/${token}/second-look`} className="answer-form stack">
         {refused === null ? null : (
           <p className="problem" role="alert" id="look-problem">
             {refused.problem}
           </p>
         )}
-        <p id="look-hint">{say(locale, 'pages.look-hint')}</p>
-        <label htmlFor="look-words">{say(locale, 'pages.look-words')}</label>
-        <textarea
-          id="look-words"
-          name="words"
-          maxLength={500}
-          dir="auto"
-          aria-describedby={refused === null ? 'look-hint' : 'look-hint look-problem'}
-          aria-invalid={refused === null ? undefined : true}
-          defaultValue={refused?.words ?? ''}
-        />
+        <div>
+          <label htmlFor="look-words">{say(locale, 'pages.look-words')}</label>
+          <textarea
+            id="look-words"
+            name="words"
+            maxLength={500}
+            dir="auto"
+            aria-describedby={refused === null ? 'look-hint' : 'look-hint look-problem'}
+            aria-invalid={refused === null ? undefined : true}
+            defaultValue={refused?.words ?? ''}
+          />
+          <p className="hint" id="look-hint">
+            {say(locale, 'pages.look-hint')}
+          </p>
+        </div>
         {viewer.picked === null ? null : <input type="hidden" name="lang" value={viewer.picked} />}
         <button type="submit" className="button-plain">
           {say(locale, 'pages.look-send')}

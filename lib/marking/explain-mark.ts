@@ -37,13 +37,17 @@ const TOLD = [
   'benefit-of-doubt',
 ] as const;
 
-/** One to five sentences. `letters` sets other piece letters than the language's own, such as figurines. */
+/**
+ * One to five sentences; none where a person said otherwise: what the program found is told from its own
+ * mark. `letters` sets other piece letters than the language's own, such as figurines.
+ */
 export function explainMark(
   mark: MarkToExplain,
   terms: PuzzleTerms,
   locale: Locale,
   { letters = locale }: { readonly letters?: Letters } = {},
 ): string {
+  if (mark.reason.code === 'overruled') return '';
   const start = parseFen(terms.fen);
   if (!start.ok) throw new Error(`not a position: ${terms.fen}`);
   const teller: Teller = { mark, terms, locale, letters, defender: otherSide(start.value.turn) };

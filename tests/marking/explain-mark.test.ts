@@ -164,3 +164,16 @@ describe('explainMark', () => {
     }
   });
 });
+
+it('[A3] a mark that a person gave explains nothing in the program’s name', () => {
+  const overruled = {
+    outcome: 'solved',
+    flags: ['still-winning'],
+    atMove: 1,
+    p: 1,
+    r: 2,
+    line: ['d1h1'],
+    reason: { code: 'overruled', params: {} },
+  } as const;
+  expect(explainMark(overruled, HEALEY, 'en')).toBe('');
+});
