@@ -42,6 +42,7 @@ const SECTIONS: readonly { readonly head: MessageKey; readonly points: readonly 
       'rules-page.after-comments',
       'rules-page.after-look',
       'rules-page.after-regrade',
+      'rules-page.after-correction',
     ],
   },
   {

@@ -49,6 +49,7 @@ async function findPlaces(page: Page): Promise<Record<string, string>> {
     question: await askSomething(page),
     sheet: `${puzzle}/sheet`,
     answers: `${puzzle}/answers`,
+    amend: `${puzzle}/amend`,
     regrade: `${puzzle}/regrade`,
     answer,
     log: '/desk/log',

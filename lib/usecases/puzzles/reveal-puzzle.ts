@@ -2,6 +2,7 @@
 
 import { ok, type Result, refuse } from '#lib/kit/result.ts';
 import { type DeedReason, nextState } from '#lib/puzzle/next-state.ts';
+import { decideAmendment, loadOpenAmendment } from '#lib/store/amendments.ts';
 import { inTransaction } from '#lib/store/client.ts';
 import { appendCorrection } from '#lib/store/corrections.ts';
 import { appendLog } from '#lib/store/log.ts';
@@ -40,6 +41,9 @@ export async function revealPuzzle(deed: {
     if (!next.ok) return next;
     if (asVoid) {
       await saveVoided(tx, puzzleId);
+      // There is nothing left to correct.
+      const amendment = await loadOpenAmendment(tx, puzzleId);
+      if (amendment !== null) await decideAmendment(tx, amendment.id, 'cancelled');
       const { revision } = puzzle;
       await appendCorrection(tx, { puzzleId, kind: 'void', note, details: {}, revision, memberId });
     } else {

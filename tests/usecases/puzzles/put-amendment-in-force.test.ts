@@ -13,7 +13,9 @@ import { extendBook } from '#lib/usecases/puzzles/extend-book.ts';
 import { proposeAmendment } from '#lib/usecases/puzzles/propose-amendment.ts';
 import { putAmendmentInForce } from '#lib/usecases/puzzles/put-amendment-in-force.ts';
 import { showPublicPuzzle } from '#lib/usecases/puzzles/show-public-puzzle.ts';
+import { showSolution } from '#lib/usecases/puzzles/show-solution.ts';
 import { verifyAmendment } from '#lib/usecases/puzzles/verify-amendment.ts';
+import { showSheet } from '#lib/usecases/readout/show-sheet.ts';
 import { amend, buildVerified, PAWN_RACE, typedAmendment } from '../../support/amend.ts';
 import { MATE_IN_ONE } from '../../support/build-show.ts';
 import { revealNow, send } from '../../support/build-solution.ts';
@@ -293,4 +295,25 @@ test('[A6] a second amendment: three revisions, each answer on its own', async (
   ]);
   expect(await markOf(between.answerId), 'the third had not been seen').toBe('unreadable on 2');
   expect(await listCorrections(db(), puzzle.puzzleId)).toHaveLength(2);
+});
+
+test('[A6] figures of the solution page and the sheet count the position in force; who solved the other is named all the same', async () => {
+  const puzzle = await buildVerified(MATE_IN_ONE, { opens: -60, closes: 60 });
+  const { puzzleId, slug } = puzzle;
+  await send(slug, 'Ra8#', { name: 'Early Ann' });
+  await amend(puzzle, ROOK_B1);
+  await send(slug, 'Rb8#', { name: 'Later Ben', seen: '2' });
+  await send(slug, 'Kf1', { name: 'Later Cy', seen: '2' });
+  await markAll(puzzle);
+  await revealNow(puzzleId);
+  const shown = accepted(await showSolution({ slug, locale: 'en', asks: null }));
+  expect(shown.keys).toEqual(['b1b8']);
+  expect(shown.firstMoves.map(({ move, count }) => [move, count])).toEqual([
+    ['b1b8', 1],
+    ['g1f1', 1],
+  ]);
+  expect([shown.answers, shown.roll.names]).toEqual([2, ['Early Ann', 'Later Ben']]);
+  const sheet = accepted(await showSheet({ puzzleId, locale: 'en', length: 60, wordsAMinute: 150 }));
+  expect(sheet.text).toContain('Two of you answered');
+  expect(sheet.sheet.names.map((one) => one.name).sort()).toEqual(['Early Ann', 'Later Ben']);
 });

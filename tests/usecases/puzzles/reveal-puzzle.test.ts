@@ -1,9 +1,12 @@
 import { expect, test } from 'vitest';
 import { stateAt } from '#lib/puzzle/puzzle-state.ts';
+import { loadOpenAmendment } from '#lib/store/amendments.ts';
 import { db } from '#lib/store/client.ts';
 import { loadPuzzle } from '#lib/store/puzzles.ts';
+import { proposeAmendment } from '#lib/usecases/puzzles/propose-amendment.ts';
 import { revealPuzzle } from '#lib/usecases/puzzles/reveal-puzzle.ts';
 import { showPublicPuzzle } from '#lib/usecases/puzzles/show-public-puzzle.ts';
+import { typedAmendment } from '../../support/amend.ts';
 import { buildPuzzle, buildShow } from '../../support/build-show.ts';
 import { givenDatabase } from '../../support/database.ts';
 import { loggedOf } from '../../support/deeds.ts';
@@ -56,6 +59,16 @@ test('[A6] a void puzzle carries a notice with the host’s words, gives no poin
     state: 'void',
     corrections: [{ kind: 'void', note: 'A pawn was lost in print.', changed: [] }],
   });
+});
+
+test('[A6] a correction in the making ends with the puzzle', async () => {
+  const show = await buildShow();
+  const { puzzleId } = await buildPuzzle(show);
+  const change = { fen: '6k1/5ppp/8/8/8/8/5PPP/1R4K1 w - - 0 1', published: ['Rb8#'] };
+  const typed = await typedAmendment({ puzzleId, memberId: show.memberId }, change);
+  expect((await proposeAmendment(typed)).ok).toBe(true);
+  expect((await revealPuzzle({ puzzleId, memberId: null, asVoid: true })).ok).toBe(true);
+  expect(await loadOpenAmendment(db(), puzzleId)).toBeNull();
 });
 
 test('a puzzle that is not there is refused', async () => {

@@ -57,6 +57,8 @@ export const rulesPageDe: Readonly<Record<keyof typeof rulesPageEn, string>> = {
     'Nach der Auflösung können Sie auf Ihrem Beleg einmal um einen zweiten Blick bitten; die Redaktion entscheidet. Einen Zug, den die Engine nicht klären konnte und über den bis zur Auflösung niemand entschied, wertet sie im Zweifel für den Einsender. Die Redaktion kann eine Wertung mit Begründung ändern; das Urteil der Engine bleibt daneben sichtbar.',
   'after-regrade':
     'Stellt sich später etwas heraus, werden alle nach demselben Maß noch einmal bewertet. Nach der Auflösung kann eine Wertung so steigen; sie fällt nur, wenn die Redaktion es für diese eine Antwort entscheidet.',
+  'after-correction':
+    'Eine Aufgabe kann berichtigt, verlängert oder aus der Wertung genommen werden; ein Hinweis auf ihrer Seite sagt es, und die Adresse bleibt. Ihre Antwort wird an der Stellung gemessen, die Sie gesehen haben; wo das nicht zu sagen ist, an der für Sie günstigeren. Eine Aufgabe außer Wertung gibt keine Punkte und unterbricht keine Serie.',
   privacy: 'Was von Ihnen bleibt',
   'privacy-kept':
     'Ihr Text, Ihr Name, wenn Sie einen angegeben haben, die Zeiten, die Sprache Ihres Browsers und ein Cookie, an dem Ihre nächste Antwort als Ihre erkannt wird. Ihre Netzadresse bleibt nur als verschlüsselter Abdruck, für Grenzen, höchstens 7 Tage.',

@@ -52,6 +52,8 @@ export const rulesPageEn = {
     'After the reveal you can ask once, on your receipt, for a second look; the host settles it. A move that the engine could not settle and nobody ruled on before the reveal counts as holding: benefit of the doubt. The host can overrule a mark, with a reason; the engine’s verdict stays visible beside it.',
   'after-regrade':
     'Where something turns up later, everybody is marked again on the same footing. After the reveal a mark can rise that way; it falls only if the host decides so for that one answer.',
+  'after-correction':
+    'A puzzle may be corrected, prolonged or taken out of the count; a notice on its page says so, and the address stays. Your answer is marked on the position that you saw; where that cannot be told, on whichever is kinder to you. A puzzle out of the count gives no points and breaks no run.',
   privacy: 'What is kept of you',
   'privacy-kept':
     'Your text, your name if you gave one, the times, the language of your browser, and a cookie by which your next answer is known as yours. Your network address is kept only as a keyed hash, for limits, for at most 7 days.',
