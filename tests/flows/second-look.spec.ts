@@ -21,6 +21,8 @@ const receipts: string[] = [];
 
 test.describe.configure({ mode: 'serial' });
 test.beforeAll(async ({ browser }) => {
+  // The program may have to be built first, and the sample is marked by the real engine.
+  test.setTimeout(480_000);
   mkdirSync(PICTURES, { recursive: true });
   app = await startRunningApp(['--sample']);
   desk = await browser.newContext({ locale: 'en-GB', viewport: { width: 1280, height: 800 } });
