@@ -90,6 +90,8 @@ describe('[A6] the notice', () => {
     expect(notice).toContain('A misprint, sorry.');
     expect(formsIn(notice, words)).toEqual([]);
     expect(formsIn(data, words)).toEqual([]);
+    const checked = await (await at(read, slug, '/read', form({ text: 'Kf1', seen: '1' }))).text();
+    expect(checked, 'nobody saw a difference').not.toContain('was corrected while you were writing');
     await revealNow(puzzle.puzzleId);
     const shown = await (await at(solution, slug, '/solution')).text();
     expect(shown).toContain('The published solution was corrected.');

@@ -3,6 +3,7 @@
 
 import { ok, type Result, refuse } from '#lib/kit/result.ts';
 import { randomToken } from '#lib/machine/tokens.ts';
+import { looksTheSame } from '#lib/puzzle/correction.ts';
 import type { PublicPuzzle } from '#lib/puzzle/public-puzzle.ts';
 import { toldRevision } from '#lib/puzzle/revision-seen.ts';
 import { readText } from '#lib/reading/read-text.ts';
@@ -10,7 +11,7 @@ import type { ReadResult } from '#lib/reading/reading.ts';
 import { parseFen } from '#lib/rules/parse-fen.ts';
 import { db } from '#lib/store/client.ts';
 import { loadTermsOf } from '#lib/store/former-terms.ts';
-import { listOpened, loadPuzzle, type PuzzleRecord } from '#lib/store/puzzles.ts';
+import { listOpened, loadPuzzle, loadTerms, type PuzzleRecord } from '#lib/store/puzzles.ts';
 import type { Locale } from '#lib/words/locale.ts';
 import { asSeen, publicView } from '../puzzles/show-public-puzzle.ts';
 
@@ -41,19 +42,27 @@ export async function readBack(input: {
   const record = await loadPuzzle(db(), { slug: input.slug });
   const current = record === null ? null : await publicView(record, input.locale);
   if (record === null || current === null) return refuse({ code: 'unknown-puzzle' });
-  const revision = toldRevision(input.seen, record.revision) ?? record.revision;
-  const puzzle = asSeen(current, revision, await loadTermsOf(db(), record, revision));
+  const puzzle = await asTold(record, current, input.seen);
   const read = readAt(puzzle.fen, input.text);
   // No reading goes through to its end here: perhaps it was written for another puzzle.
   const isNoLine = read.kind !== 'chatter' && read.readings.every((one) => one.impossibleAt !== null);
   return ok({
     puzzle,
-    isCorrected: revision !== record.revision,
+    isCorrected: puzzle.revision !== record.revision,
     now: record.now,
     read,
     clientKey: randomToken(),
     elsewhere: isNoLine ? await findElsewhere(record, input) : null,
   });
+}
+
+// The puzzle as the page showed it that the text comes from; as it stands where nobody could see a difference.
+async function asTold(record: PuzzleRecord, current: PublicPuzzle, seen: unknown): Promise<PublicPuzzle> {
+  const told = toldRevision(seen, record.revision) ?? record.revision;
+  if (told === record.revision) return current;
+  const former = await loadTermsOf(db(), record, told);
+  const isAlike = looksTheSame(former, await loadTerms(db(), record));
+  return isAlike ? current : asSeen(current, told, former);
 }
 
 function readAt(fen: string, text: string): ReadResult {
