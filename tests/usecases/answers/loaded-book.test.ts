@@ -3,6 +3,7 @@ import { createTree } from '#lib/book/position-tree.ts';
 import { ENGINE_VERSION } from '#lib/engine/engine-version.ts';
 import { appendBookRows, budgetsKey } from '#lib/store/books.ts';
 import { db } from '#lib/store/client.ts';
+import { appendFormerTerms } from '#lib/store/former-terms.ts';
 import { loadPuzzle } from '#lib/store/puzzles.ts';
 import { saveVerdictRuling } from '#lib/store/rulings.ts';
 import { loadBook } from '#lib/usecases/answers/loaded-book.ts';
@@ -41,4 +42,27 @@ test('rows that are new join the book that is kept; a ruling makes it anew; an u
 
   await db().puzzle.update({ where: { id: puzzleId }, data: { engineVersion: null } });
   expect(await load()).toBeNull();
+});
+
+test('[A6] an amended puzzle has a book for each revision, kept apart; one that never was has none', async () => {
+  const { puzzleId } = await buildPuzzle(await buildShow());
+  const other = { ...MATE_IN_ONE, fen: '6k1/5ppp/8/8/8/8/5PPP/1R4K1 w - - 0 1', proofNodes: 5 };
+  const former = { revision: 1, terms: other, engineVersion: 'an older one' };
+  await appendFormerTerms(db(), puzzleId, former);
+  await db().puzzle.update({ where: { id: puzzleId }, data: { revision: 2 } });
+  const puzzle = await loadPuzzle(db(), { id: puzzleId });
+  if (puzzle === null) throw new Error('gone');
+  const now = await loadBook(db(), puzzle);
+  const then = await loadBook(db(), puzzle, 1);
+  expect(now).toMatchObject({ revision: 2, terms: { fen: MATE_IN_ONE.fen }, engineVersion: 'test' });
+  expect(then).toMatchObject({
+    revision: 1,
+    terms: other,
+    engineVersion: 'an older one',
+    bookVersion: 'mate 5',
+  });
+  expect(now?.former.get(1)?.book).toBe(then);
+  expect(then?.former.size).toBe(0);
+  expect(await loadBook(db(), puzzle), 'kept').toBe(now);
+  expect(await loadBook(db(), puzzle, 3)).toBeNull();
 });

@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest';
 import type { BookRow, Lacking, Wanted } from '#lib/book/book-row.ts';
 import { db } from '#lib/store/client.ts';
+import { appendFormerTerms } from '#lib/store/former-terms.ts';
 import { addWants, countWants } from '#lib/store/wants.ts';
 import { extendBook, type Verify } from '#lib/usecases/puzzles/extend-book.ts';
-import { BACK_RANK, buildPuzzle, buildShow } from '../../support/build-show.ts';
+import { BACK_RANK, buildPuzzle, buildShow, MATE_IN_ONE } from '../../support/build-show.ts';
 import { send } from '../../support/build-solution.ts';
 import { givenDatabase } from '../../support/database.ts';
 import { jobsOf, loggedOf } from '../../support/deeds.ts';
@@ -118,4 +119,27 @@ test('wants are taken in turn by answer, the host first, and every answer is put
   expect(put.at(-1), 'the second answer waited for nothing of the first alone').toEqual([two]);
   expect(await db().answer.count({ where: { puzzleId, work: 'to-mark' } })).toBe(2);
   expect(await db().want.count({ where: { puzzleId } })).toBe(0);
+});
+
+test('[A6] what was asked under replaced terms is verified under them and struck out alone', async () => {
+  const { puzzleId, answerId } = await build();
+  const former = { ...MATE_IN_ONE, proofNodes: 7 };
+  await appendFormerTerms(db(), puzzleId, { revision: 1, terms: former, engineVersion: 'test' });
+  await db().puzzle.update({ where: { id: puzzleId }, data: { revision: 2 } });
+  await addWants(db(), puzzleId, answerId, [lacking('a1a8'), { ...lacking('a1a8'), revision: 2 }], 0);
+  const asked: [number | undefined, number, number][] = [];
+  const verify: Verify = async (question) => {
+    const [first] = question.lacking;
+    const revision = first !== undefined && 'revision' in first ? Number(first.revision) : undefined;
+    asked.push([revision, question.terms.proofNodes, await countWants(db(), puzzleId)]);
+    return verifyHere(question);
+  };
+  expect(await extendBook({ puzzleId, verify })).toBe(2);
+  expect(asked).toEqual([
+    [1, 7, 2],
+    [2, MATE_IN_ONE.proofNodes, 1],
+  ]);
+  const rows = await db().bookRow.findMany({ where: { puzzleId }, orderBy: { id: 'asc' } });
+  expect(rows.map((row) => row.budgets)).toEqual(['mate 7', 'mate 20000000']);
+  expect(await workOf(answerId)).toBe('to-mark');
 });
