@@ -1,10 +1,12 @@
 // The tactical suite at the default bounds, 5 million nodes a verdict: winning moves judged to hold,
-// none of them judged to slip, and moves that lose a piece outright not judged to hold.
+// none of them judged to slip, and moves that lose a piece outright not judged to hold. A move that leaves
+// a piece to be taken and is proved to mate all the same loses nothing; it is counted apart.
 // `node tests/bench/wins.ts 10` takes every tenth position.
 
 import { createEngine, loadFen } from '#lib/engine/create-engine.ts';
 import { judgeMoves } from '#lib/engine/judge-moves.ts';
 import { listLegal } from '#lib/engine/kernel-moves.ts';
+import { proveMate } from '#lib/engine/prove-mate.ts';
 import type { MoveVerdict } from '#lib/engine/verdict.ts';
 import type { Uci } from '#lib/rules/move.ts';
 import { losesPieceOutright } from '../support/outright-losses.ts';
@@ -43,8 +45,21 @@ const ms = cpuMs(() => {
   }
 });
 
+/** Moves to mate where the prover shows that a move mates all the same, whatever it leaves to be taken; else null. */
+function provedMateIn(fen: string, move: Uci): number | null {
+  const { keys } = proveMate(engine, {
+    fen,
+    moves: 6,
+    proofNodes: budgets.proofNodes,
+    withSlower: false,
+    withProof: false,
+  });
+  return keys.find(({ uci }) => uci === move)?.mateIn ?? null;
+}
+
 let asked = 0;
 let believed = 0;
+let mating = 0;
 for (const one of cases.slice(0, Math.ceil(50 / step))) {
   loadFen(engine, one.fen);
   const losing = listLegal(engine)
@@ -53,8 +68,11 @@ for (const one of cases.slice(0, Math.ceil(50 / step))) {
   asked += losing.length;
   for (const verdict of judge(one, losing)) {
     if (verdict.verdict !== 'holds') continue;
-    believed += 1;
     tell(one, verdict);
+    const mateIn = provedMateIn(one.fen, verdict.move);
+    if (mateIn === null) believed += 1;
+    else mating += 1;
+    process.stdout.write(mateIn === null ? '' : `    and rightly: it is proved to mate in ${mateIn}\n`);
   }
 }
 
@@ -66,10 +84,10 @@ finish([
     isMet: share >= 85,
   }),
   say(`other wins: ${others}`, `${slipped} judged to slip`, { floor: '0', aim: '0', isMet: slipped === 0 }),
-  say(`moves that lose a piece outright: ${asked}`, `${believed} judged to hold`, {
-    floor: '0',
-    aim: '0',
-    isMet: believed === 0,
-  }),
+  say(
+    `moves that leave a piece to be taken: ${asked}`,
+    `${believed} judged to hold, ${mating} more that are proved to mate`,
+    { floor: '0', aim: '0', isMet: believed === 0 },
+  ),
 ]);
 process.stdout.write(`${(ms / 1000 / cases.length).toFixed(1)} s of CPU a verdict\n`);
