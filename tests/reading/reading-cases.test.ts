@@ -57,9 +57,16 @@ describe('the forty examples', () => {
 });
 
 describe('the cases that are not set aside', () => {
+  test('[R1] the texts noted as missed are few, and still missed: a mended one loses its note', () => {
+    const missed = cases.filter(({ isMissed, isSetAside }) => isMissed && !isSetAside);
+    expect(missed.length).toBeLessThan(cases.length / 100);
+    expect(missed.filter((one) => differencesOf(one).length === 0).map(({ id }) => id)).toEqual([]);
+  });
+
   const families = new Map<string, typeof cases>();
   for (const one of cases)
-    if (!one.isSetAside) families.set(one.family, [...(families.get(one.family) ?? []), one]);
+    if (!one.isSetAside && !one.isMissed)
+      families.set(one.family, [...(families.get(one.family) ?? []), one]);
   for (const [family, members] of families) {
     test(`[R1] ${family}: ${members.length} texts are read exactly as written down`, () => {
       const wrong = members

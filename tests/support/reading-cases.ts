@@ -23,6 +23,8 @@ export interface ReadingCase {
   readonly turned: readonly (readonly string[])[];
   readonly flags: readonly string[];
   readonly why: string;
+  /** The reader is known not to read it so yet; counted by the bench as what it is, a miss. */
+  readonly isMissed: boolean;
   /** Set aside: not run by the tests, reported by the bench. */
   readonly isSetAside: boolean;
 }
@@ -91,8 +93,9 @@ function caseOf(cells: readonly string[], positions: Map<string, string>): Readi
     tries: lines('try'),
     choices: lines('choice'),
     turned: lines('turned'),
-    flags: facts.filter((fact) => !fact.includes('=') && fact !== 'solver-only'),
+    flags: facts.filter((fact) => !fact.includes('=') && fact !== 'solver-only' && fact !== 'missed'),
     why,
+    isMissed: facts.includes('missed'),
     isSetAside: (createHash('sha256').update(text).digest()[0] ?? 0) % 5 === 0,
   };
 }
