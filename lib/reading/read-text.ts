@@ -4,7 +4,7 @@
 import { type Kind, kindOf, type Position, parseSquare } from '#lib/rules/position.ts';
 import { finish } from './inner/finish.ts';
 import { type FoldedText, foldText, placeOf } from './inner/fold-text.ts';
-import { withoutHistory, withoutLastMove } from './inner/history.ts';
+import { withoutHistory, withoutLastMoves } from './inner/history.ts';
 import { type Item, itemsOf, type MoveItem } from './inner/items.ts';
 import { lexemesOf } from './inner/lexemes.ts';
 import type { Budget } from './inner/node.ts';
@@ -81,7 +81,7 @@ function readItems(task: Task): Reading[] {
   if ((states[0]?.cost ?? 0) > CLEAN) {
     const pairs = pairedItems(items);
     const later = withoutHistory(items, position, budget);
-    const answer = withoutLastMove(items, position, budget);
+    const answer = withoutLastMoves(items, position, budget);
     const others = [pairs, later, answer].filter((list) => list !== null).filter((list) => list.length > 0);
     const tasks = [
       ...others.map((list) => ({ ...base, items: list, isThorough: false })),

@@ -116,6 +116,7 @@ function join(attached: Attached, joint: Joint): number {
     langs: langs.langs,
     numberOffset: number.offset,
     isFreshBracket: false,
+    hasFailed: false,
     badReply: null,
     isGenerous: state.isGenerous || landing.match.isGenerous,
     cost: state.cost + liberty,
@@ -218,6 +219,7 @@ function asTry(state: State, item: MoveItem, child: Node, joint: Joint): State |
     langs: langs.langs,
     numberOffset: number.offset,
     isFreshBracket: false,
+    hasFailed: false,
     badReply: null,
     cost:
       state.cost +

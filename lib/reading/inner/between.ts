@@ -105,6 +105,8 @@ function readCues(
     const isBrokenAfter = breaks.slice(at, words.length).includes(true);
     if (cue === 'hopeless') {
       if (!isBrokenBefore && at < 6) found.rejectsLast = 2;
+    } else if (cue === 'elsewhere') {
+      if (!isBrokenAfter) found.rejectsNext = 2;
     } else if (cue === 'branch-after') {
       if (at === 0) found.isForLast = true;
     } else if (cue === 'reject-after' || cue === 'doubt-after') {

@@ -14,6 +14,8 @@ export type Cue =
   | 'no'
   | 'reject-before'
   | 'doubt-before'
+  /** The move that follows belongs to another puzzle. */
+  | 'elsewhere'
   | 'reject-after'
   | 'doubt-after'
   /** A whole clause that turns down what stands before it, whoever its subject is. */
@@ -37,7 +39,7 @@ const LONGEST = 4;
 const ROWS: readonly (readonly [Cue, string])[] = [
   [
     'or',
-    'or|oder|ou|oppure|или|veya|ya da|either|entweder|alternatively|alternativ|o bien|also possible|as well as|both',
+    'or|oder|ou|oppure|или|veya|ya da|either|entweder|alternatively|alternativ|sowohl|als auch|wie auch|aussi bien|tanto como|так же как|o bien|also possible|as well as|both',
   ],
   [
     'branch',
@@ -47,7 +49,8 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ['branch-after', 'ise|olursa|oynarsa|alirsa|alırsa|gelirse|giderse|kacarsa|kaçarsa'],
   [
     'correct',
-    `sorry|oops|ups|whoops|i meant|i mean|meant|wait|hold on|actually|rather|scratch that|take it back|i take it back|take that back|i take that back|nope|make that|should be|
+    `sorry|oops|ups|whoops|i meant|i mean|meant|wait|hold on|actually|rather|scratch that|strike that|forget that|forget it|ignore that|crossed out|struck out|durchgestrichen|gestrichen|vergiss das|
+     take it back|i take it back|take that back|i take that back|nope|make that|should be|
      quatsch|entschuldigung|sondern|ich meine|ich meinte|besser|perdon|perdón|digo|quise decir|mejor dicho|pardon|je voulais dire|plutot|plutôt|
      scusa|scusate|scusami|volevo dire|anzi|desculpe|desculpa|quero dizer|alias|
      извините|простите|точнее|вернее|ошибся|то есть|pardon|yani|ozur dilerim|özür dilerim|typo|mistake|blunder|instead`,
@@ -65,8 +68,15 @@ const ROWS: readonly (readonly [Cue, string])[] = [
      avoid|and not|never|en vez de|en lugar de|au lieu de|invece di|em vez de|а не|не|yerine`,
   ],
   [
+    'elsewhere',
+    `last week's puzzle|last week's problem|last week's solution|last week's answer|yesterday's puzzle|yesterday's answer|last puzzle|
+     previous puzzle|other puzzle|puzzle before|letzte woche|letzten woche|vorige woche|aufgabe davor|puzzle precedent|puzzle anterior|
+     прошлой неделе|прошлой задаче`,
+  ],
+  [
     'doubt-before',
-    `over|better than|besser als|mejor que|mieux que|meglio di|stronger than|faster than|than|i thought|
+    `i had|wrote|i wrote|first wrote|написал|schrieb|escribi|escribí|j'ai ecrit|ho scritto|escrevi|je voulais|voulais|queria|quería|volevo|
+     over|better than|besser als|mejor que|mieux que|meglio di|stronger than|faster than|than|i thought|
      thought|first thought|first i thought|i first thought|my first idea|first idea was|wanted to play|
      wanted|considered|i considered|tempting is|the tempting|the try|try is|tried|i tried|ich dachte|
      ich wollte|pense en|pensé en|j'ai pense|pensavo|dachte|dachte ich|dachte ich an|dachte an|wollte|
@@ -74,7 +84,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ],
   [
     'reject-after',
-    `is the threat|is the idea|was the idea|is threatened|is illegal|not legal|fails|fail|fails to|leads nowhere|goes nowhere|gets nowhere|lead anywhere|doesn't lead|is not enough|isn't enough|not enough|zu langsam|ist zu langsam|ist falsch|ist schlecht|bringt nichts|reicht nicht|es lento|es demasiado lento|demasiado lento|est trop lent|trop lent|troppo lento|e troppo lento|muito lento|слишком медленно|медленно|cok yavas|yavas|degil|değil|doesn't work|does not work|doesnt work|didn't work|not work|won't work|loses|lost|too slow|geht nicht|funktioniert nicht|
+    `until|runs into|run into|ran into|walks into|is met by|met by|is answered by|misses|missed|is the threat|is the idea|was the idea|is threatened|is illegal|not legal|fails|fail|fails to|leads nowhere|goes nowhere|gets nowhere|lead anywhere|doesn't lead|is not enough|isn't enough|not enough|zu langsam|ist zu langsam|ist falsch|ist schlecht|bringt nichts|reicht nicht|es lento|es demasiado lento|demasiado lento|est trop lent|trop lent|troppo lento|e troppo lento|muito lento|слишком медленно|медленно|cok yavas|yavas|degil|değil|doesn't work|does not work|doesnt work|didn't work|not work|won't work|loses|lost|too slow|geht nicht|funktioniert nicht|
      klappt nicht|scheitert|no funciona|no sirve|falla|ne marche pas|echoue|échoue|non funziona|fallisce|nao funciona|não funciona|falha|
      не работает|не проходит|не годится|olmaz|olmuyor|calismaz|çalışmaz|is refuted|refuted|is wrong|was wrong|at first|is a mistake|is bad|is not good|
      is no good|isn't good|not good enough|non va|none of them|none of these|neither works|is tempting|looks tempting|only draws|stalemates|is stalemate|that's stalemate|allows`,
@@ -118,7 +128,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   [
     'none',
     `not sure|not certain|why not|not hard|not difficult|not too|not only|no idea|no doubt|no problem|nicht sicher|warum nicht|nicht schwer|
-     nicht nur|no se|por que no|pourquoi pas|perche no|perché no|не уверен|почему не|почему бы не|not much|not a lot|not bad|if not|why don't|there is nothing to|there is nothing black|there is nothing white|there is nothing he|there is nothing they|there is nothing for|nothing can|
+     nicht nur|no se|por que no|pourquoi pas|perche no|perché no|не уверен|почему не|почему бы не|not much|not a lot|not bad|if not|why don't|doesn't matter|does not matter|didn't matter|is just as|it's just as|there is nothing to|there is nothing black|there is nothing white|there is nothing he|there is nothing they|there is nothing for|nothing can|
      there's nothing to|there's nothing black|there's nothing white|there's nothing he|there's nothing they|there's nothing for|nothing to do`,
   ],
   ['white', 'white|weiss|weiß|blanco|blancas|blanc|blancs|bianco|branco|brancas|белые|beyaz|w'],

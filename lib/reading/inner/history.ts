@@ -2,9 +2,9 @@
 // only lead to the puzzle's position?
 
 import { parseFen } from '#lib/rules/parse-fen.ts';
-import { type Position, sideOf } from '#lib/rules/position.ts';
+import { otherSide, type Position, type Side, sideOf } from '#lib/rules/position.ts';
 import type { Shape } from '../shape.ts';
-import type { Item } from './items.ts';
+import type { Item, MoveItem } from './items.ts';
 import { type Budget, childOf, landings, type Node, PLAIN, rootOf } from './node.ts';
 
 const START = parseFen('rnbqkbnr/pppppppp/8/8/8/8/PPPPPPPP/RNBQKBNR w KQkq - 0 1');
@@ -38,34 +38,66 @@ export function withoutHistory(
   return null;
 }
 
+/** Most plies of the game told before the answer. */
+const MOST_TOLD = 4;
+
 /**
- * The items behind the game's last move, where the text begins with it: a move of the defender's by its number
- * ("22...Ne6"), or by words ("after Ne6"), whose man stands on its goal. Null where it does not begin so.
+ * The items behind the game's last moves, where the text begins with them: by their numbers ("22...Ne6"), or the
+ * last one by words ("after Ne6"). Their men stand on their goals already. Null where it does not begin so.
  */
-export function withoutLastMove(
+export function withoutLastMoves(
   items: readonly Item[],
   position: Position,
   budget: Budget,
 ): readonly Item[] | null {
-  const at = items.findIndex(({ type }) => type === 'move');
-  const [first, second] = [items[at], items[at + 1]];
-  if (first?.type !== 'move' || second?.type !== 'move') return null;
-  const isBlack = first.dots > 1;
-  const isOthersNumber = first.number !== null && isBlack === (position.turn === 'w');
-  const isTold = first.cues.has('branch') || first.isQuestioned;
-  if (!isOthersNumber && !isTold) return null;
-  const shapes = first.ways[0]?.[0]?.shapes ?? [];
-  const told = shapes.filter((shape) => stoodThere(position, shape));
-  // In the language in which it stands there the solver must not be able to play it.
-  const langs = told.reduce((mask, shape) => mask | shape.langs, 0);
-  const found = told.length === 0 ? [] : landings(rootOf(position), shapes, budget);
-  const isPlayable = found.some(({ match }) => (match.langs & langs) !== 0);
-  return told.length > 0 && !isPlayable ? items.slice(at + 1) : null;
+  const start = items.findIndex(({ type }) => type === 'move');
+  const first = items[start];
+  if (first?.type !== 'move') return null;
+  const toMove = otherSide(position.turn);
+  for (let plies = 1; plies <= MOST_TOLD; plies += 1) {
+    const next = items[start + plies];
+    if (next?.type !== 'move') return null;
+    const side = plies % 2 === 1 ? toMove : position.turn;
+    if (!isToldOf(first, next, { plies, side, solver: position.turn })) continue;
+    if (isHistory(items.slice(start, start + plies), { position, side, budget })) {
+      return items.slice(start + plies);
+    }
+  }
+  return null;
 }
 
-function stoodThere({ board, turn }: Position, { to, kinds, castle }: Shape): boolean {
+/** Do the numbers, or for a single move the words, say that the first token belongs to the game? */
+function isToldOf(
+  first: MoveItem,
+  next: MoveItem,
+  { plies, side, solver }: { readonly plies: number; readonly side: Side; readonly solver: Side },
+): boolean {
+  if (plies > 1) return first.number !== null && next.number !== null && next.number > first.number;
+  const isOthersNumber = first.number !== null && first.dots > 1 === (solver === 'w') && side !== solver;
+  return isOthersNumber || first.cues.has('branch') || first.isQuestioned;
+}
+
+/** All men named stand on their goals, and the solver cannot play the first in the language in which it stands there. */
+function isHistory(
+  told: readonly Item[],
+  { position, side, budget }: { readonly position: Position; readonly side: Side; readonly budget: Budget },
+): boolean {
+  let mover = side;
+  for (const item of told) {
+    const shapes = item.type === 'move' ? (item.ways[0]?.[0]?.shapes ?? []) : [];
+    const standing = shapes.filter((shape) => stoodThere(position, shape, mover));
+    if (standing.length === 0) return false;
+    const langs = standing.reduce((mask, shape) => mask | shape.langs, 0);
+    const found = item === told[0] ? landings(rootOf(position), shapes, budget) : [];
+    if (found.some(({ match }) => (match.langs & langs) !== 0)) return false;
+    mover = otherSide(mover);
+  }
+  return true;
+}
+
+function stoodThere({ board }: Position, { to, kinds, castle }: Shape, side: Side): boolean {
   const man = to < 0 || castle !== null ? 0 : (board[to] ?? 0);
-  return man !== 0 && sideOf(man) !== turn && ((kinds >> (man & 7)) & 1) === 1;
+  return man !== 0 && sideOf(man) === side && ((kinds >> (man & 7)) & 1) === 1;
 }
 
 function isSameBoard(one: Position | undefined, two: Position): boolean {

@@ -80,8 +80,12 @@ function lexemeOfNumber({ start, end, shapes, n }: NumericToken): Lexeme {
   return withTail(start, [[{ shapes, start, end }]], tail, 'strong');
 }
 
-/** "de" and "da" behind a word are words, not captures by two files. */
+/** "de" and "da" behind a word are words, not captures by two files; "the c8 rook" is a rook and no new man. */
 function wordOfProse(text: string, lexeme: Lexeme | null, before: Lexeme | undefined): Lexeme | null {
+  if (lexeme?.type === 'move' && before?.type === 'word' && senseIn(before.word, 'article') !== null) {
+    const isMan = /^[a-h][1-8] \p{Ll}/u.test(text.slice(lexeme.start, lexeme.end));
+    if (isMan) return { ...lexeme, strength: 'square', isBareSquare: true };
+  }
   if (lexeme?.type !== 'move' || lexeme.strength !== 'files' || before?.type !== 'word') return lexeme;
   // "de alfil" is no capture with a promotion either.
   const end = wordEnd(text, lexeme.start);
@@ -104,8 +108,8 @@ function skipEnd(
   const sign = text.charAt(at);
   if (isLineStart) {
     if (sign === '>' && text.charAt(at + 1) !== '!' && skipsQuotes) return lineEnd(text, at);
-    if (sign === '[' && /^\[[A-Za-z]+ "/.test(text.slice(at, at + 24))) return lineEnd(text, at);
   }
+  if (sign === '[' && /^\[[A-Za-z]+ "/.test(text.slice(at, at + 24))) return tagEnd(text, at);
   if (sign === '[' && text.charAt(at + 1) === '%') {
     const close = text.indexOf(']', at);
     return close < 0 ? at : close + 1;
@@ -125,6 +129,13 @@ function skipEnd(
 function lineEnd(text: string, at: number): number {
   const end = text.indexOf('\n', at);
   return end < 0 ? text.length : end;
+}
+
+/** Several tags may stand in one line. */
+function tagEnd(text: string, at: number): number {
+  const end = lineEnd(text, at);
+  const close = text.indexOf('"]', at);
+  return close >= 0 && close < end ? close + 2 : end;
 }
 
 function runEnd(text: string, at: number): number {

@@ -65,7 +65,7 @@ function takeSign(scan: PhraseScan, sign: string): boolean {
   const { phrase, lexemes } = scan;
   const next = lexemes[scan.at + 1];
   if (sign === '-' || sign === "'") return scan.at > 0 && advance(scan, false);
-  if (sign === ':' && phrase.mover !== 0 && next?.type === 'move') {
+  if (sign === ':' && phrase.mover !== 0 && next?.type === 'move' && next.isBareSquare) {
     phrase.verb = 'take';
     return advance(scan, false);
   }
@@ -220,7 +220,10 @@ function takeTurkish(scan: PhraseScan, word: string, isPiece: boolean): boolean 
 function takesFile(scan: PhraseScan, file: number, next: Lexeme | undefined): boolean {
   const { phrase, lexemes } = scan;
   const beyond = next?.type === 'sign' && next.sign === '-' ? lexemes[scan.at + 2] : next;
-  if (beyond?.type === 'word' && senseIn(beyond.word, 'piece') !== null) {
+  // "I see rook h8": a file's name as it is dictated stands before no man.
+  const own = lexemes[scan.at];
+  const isLetter = own?.type === 'word' && own.word.length === 1;
+  if (isLetter && beyond?.type === 'word' && senseIn(beyond.word, 'piece') !== null) {
     scan.file = file;
     return advance(scan, false);
   }

@@ -43,7 +43,8 @@ export function goOn(state: State, item: MoveItem, child: Node): Plan {
     child.by === 'defender' && child.parent !== null && isSolversList(child.parent) ? COST.replyInList : 0;
   if (cues.has('or')) liberty += COST.continuesAfterOr;
   else if (cues.has('slash')) liberty += COST.continuesAfterSlash;
-  if (cues.has('correct') || cues.has('restart')) liberty += COST.continuesAfterCorrection;
+  if ((cues.has('correct') || cues.has('restart')) && !state.hasFailed)
+    liberty += COST.continuesAfterCorrection;
   if (state.isFreshBracket) liberty += 1;
   // "If c5 then Nf3; if e5 then Nc3" parts where the first reply stood.
   if (cues.has('branch') && item.isFreshStart && child.by === 'defender') liberty += 2;

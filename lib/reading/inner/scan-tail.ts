@@ -99,6 +99,8 @@ function promotionAt(text: string, at: number): Promotion | null {
   if (man === null) return null;
   if (isSpaced && !hasSign && !isOpen && !isCapital(text.charAt(cursor)) && man.end - cursor < 3) return null;
   if (isOpen && text.charAt(man.end) !== ')') return null;
+  // "Bxc8 B) Kh8": a letter before a lone bracket is a label.
+  if (isSpaced && !hasSign && !isOpen && text.charAt(man.end) === ')') return null;
   // "PxP P-K3": the letter begins the next move.
   if (isSpaced && !hasSign && !isOpen && '-x:'.includes(text.charAt(man.end) || ' ')) return null;
   return { end: isOpen ? man.end + 1 : man.end, senses: man.senses };

@@ -190,7 +190,7 @@ function unreadable(state: State, item: MoveItem, run: Move): void {
   }
   if (item.isMalformed || item.prose > 0) return;
   if (item.rejected > 0 || item.isStruck || item.isTakenBack || item.isQuestioned) {
-    out.push({ ...state, cost: state.cost + COST.takenBack });
+    out.push({ ...state, hasFailed: true, cost: state.cost + COST.takenBack });
     return;
   }
   if (state.kind !== 'main') {

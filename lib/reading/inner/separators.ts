@@ -38,6 +38,9 @@ export function separatorAt(
       // "Qf7: and" is a colon of prose; "Q x f7" is a capture.
       if (sign === ':' || !allowsBlanks) return null;
       end += 1;
+    } else if (sign === '*' && isWide) {
+      // "Rc7 *Rh5": a star that puts right what stood before it.
+      return null;
     }
     return { ...found, end, isCapture: true };
   }

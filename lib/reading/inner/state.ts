@@ -46,6 +46,8 @@ export interface State {
   readonly isGenerous: boolean;
   /** Set once the main line has met a move that cannot be played. */
   readonly stop: Stop | null;
+  /** A move that cannot be played stood at the cursor and was taken back. */
+  readonly hasFailed: boolean;
   /** Rule R12: a reply that cannot be played, waiting for the solver's next move. */
   readonly badReply: Stop | null;
   /** Written number less the solver's move it stood at; null before the first number. */
@@ -65,6 +67,7 @@ export function startAt(root: Node): State {
     cost: 0,
     isGenerous: false,
     stop: null,
+    hasFailed: false,
     badReply: null,
     numberOffset: null,
   };
