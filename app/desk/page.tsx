@@ -102,6 +102,12 @@ function PuzzleLine({ line, host }: { line: DeskPuzzleLine; host: Host }): React
           ? `, ${sayMoment(moment, line.zone, locale)}`
           : ''}
         {line.solvers > 0 ? ` · ${say(locale, 'desk.people', { count: line.solvers })}` : ''}
+        {line.hasRegrade ? (
+          <>
+            {' · '}
+            <a href={`/desk/puzzles/${line.id}/regrade`}>{say(locale, 'desk.regrade-in-list')}</a>
+          </>
+        ) : null}
       </span>
     </li>
   );

@@ -241,3 +241,12 @@ export async function listRegradesToRun(tx: Tx): Promise<number[]> {
     order by id`;
   return rows.map((row) => row.id);
 }
+
+/** Puzzles of a show with a regrade that waits for its host. */
+export async function listPuzzlesToDecide(tx: Tx, showId: number): Promise<Set<number>> {
+  const rows = await tx.regrade.findMany({
+    where: { state: 'previewed', puzzle: { showId } },
+    select: { puzzleId: true },
+  });
+  return new Set(rows.map((row) => row.puzzleId));
+}

@@ -5,6 +5,7 @@ import { type PuzzleState, stateAt } from '#lib/puzzle/puzzle-state.ts';
 import { countAnswers } from '#lib/store/answers.ts';
 import { db } from '#lib/store/client.ts';
 import { listPuzzles, type PuzzleRecord } from '#lib/store/puzzles.ts';
+import { listPuzzlesToDecide } from '#lib/store/regrades.ts';
 import { type EpisodeRecord, listEpisodes } from '#lib/store/shows.ts';
 
 /** One puzzle in the list. */
@@ -18,6 +19,8 @@ export interface DeskPuzzleLine {
   readonly zone: string;
   /** People who answered so far. */
   readonly solvers: number;
+  /** A regrade waits for the host's word (rule A7). */
+  readonly hasRegrade: boolean;
 }
 
 /** One episode in the list. */
@@ -38,12 +41,14 @@ export interface DeskList {
 export async function listDeskPuzzles(showId: number): Promise<DeskList> {
   const tx = db();
   const [episodes, puzzles] = await Promise.all([listEpisodes(tx, showId), listPuzzles(tx, showId)]);
+  const toDecide = await listPuzzlesToDecide(tx, showId);
   const lines = new Map<number, DeskPuzzleLine[]>();
   for (const puzzle of puzzles) {
     const { id, slug, title, opensAt, closesAt, zone } = puzzle;
     const state = stateAt(puzzle, puzzle.now);
     const { solvers } = await countAnswers(tx, id);
-    const line = { id, slug, title, state, opensAt, closesAt, zone, solvers };
+    const hasRegrade = toDecide.has(id);
+    const line = { id, slug, title, state, opensAt, closesAt, zone, solvers, hasRegrade };
     lines.set(puzzle.episodeId, [...(lines.get(puzzle.episodeId) ?? []), line]);
   }
   const own = episodes.filter((episode) => !episode.isSample);

@@ -81,6 +81,7 @@ export const deskRegradeDe: Readonly<Record<keyof typeof deskRegradeEn, string>>
   'regrade-refused-not-in-preview': 'Antwort {answer, number} gehört nicht zu denen, die dein Wort brauchen.',
   'regrade-waits':
     'Eine Neubewertung wartet auf dein Wort: Was nach der Auflösung entschieden wurde, ändert vorher nichts.',
+  'regrade-in-list': 'eine Neubewertung wartet auf dich',
   'regrade-runs': 'Eine Neubewertung wird ausgearbeitet.',
   'regrade-look': 'Ansehen, was sich ändern würde',
   'regrade-link': 'Alle neu bewerten',

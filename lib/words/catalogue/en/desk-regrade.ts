@@ -75,6 +75,7 @@ export const deskRegradeEn = {
   'regrade-refused-preview-changed': 'What would change is not what you were shown. Look at it again.',
   'regrade-refused-not-in-preview': 'Answer {answer, number} is not among those that need your word.',
   'regrade-waits': 'A regrade waits for your word: what was settled after the reveal changes nothing before.',
+  'regrade-in-list': 'a regrade waits for you',
   'regrade-runs': 'A regrade is being worked out.',
   'regrade-look': 'See what would change',
   'regrade-link': 'Mark everybody again',
