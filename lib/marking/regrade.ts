@@ -77,10 +77,14 @@ export function answersToRegrade(preview: RegradePreview, agreed: ReadonlySet<nu
     .map(({ answerId }) => answerId);
 }
 
-function isOtherMark(a: GradedMark, b: GradedMark): boolean {
-  return (
-    a.outcome !== b.outcome || a.points !== b.points || a.p !== b.p || a.r !== b.r || a.atMove !== b.atMove
-  );
+/**
+ * Would anybody see a difference? Outcome, points and the move at which it goes wrong; how much of the line is
+ * there (p of r) only where that is said: of an answer that is right in part.
+ */
+export function isOtherMark(a: GradedMark, b: GradedMark): boolean {
+  if (a.outcome !== b.outcome || a.points !== b.points || a.atMove !== b.atMove) return true;
+  if (a.outcome === 'solved' || a.outcome === 'slower') return false;
+  return a.p !== b.p || (a.p > 0 && a.r !== b.r);
 }
 
 /** One answer of a solver, with the mark in force and the one that would take its place. */

@@ -3,6 +3,7 @@ import {
   answersToRegrade,
   costsItsSolver,
   type GradedMark,
+  isOtherMark,
   type OwnAnswer,
   previewRegrade,
   type Regraded,
@@ -71,6 +72,26 @@ describe('previewRegrade', () => {
     const preview = previewRegrade([answer(1, unread, wrong, costly)], { isRevealed: true });
     expect(preview.changes[0]).toMatchObject({ direction: 'up', wordFor: 'would-count' });
     expect(answersToRegrade(preview, new Set())).toEqual([]);
+  });
+});
+
+describe('isOtherMark', () => {
+  const cases: [string, boolean, GradedMark, GradedMark][] = [
+    ['another outcome for the same points', true, wrong, { ...wrong, outcome: 'impossible' }],
+    ['other points', true, partly, { ...partly, points: 3 }],
+    [
+      'slips a move later',
+      true,
+      { ...partly, outcome: 'slipped', atMove: 2 },
+      { ...partly, outcome: 'slipped', atMove: 3 },
+    ],
+    ['right in part, of a longer way', true, partly, { ...partly, r: 3 }],
+    ['wrong at once, whatever the way is', false, wrong, { ...wrong, r: 3 }],
+    ['solved, by a longer way', false, solved, { ...solved, p: 3, r: 3 }],
+    ['the same', false, partly, { ...partly }],
+  ];
+  it.each(cases)('[A7] %s: %s', (_, expected, before, after) => {
+    expect(isOtherMark(before, after)).toBe(expected);
   });
 });
 

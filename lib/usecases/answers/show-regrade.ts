@@ -1,7 +1,7 @@
 // The page of a regrade: what it would change, falls first, and what has become of earlier ones (rule A7).
 
 import type { Outcome } from '#lib/marking/mark.ts';
-import type { RegradeChange } from '#lib/marking/regrade.ts';
+import type { GradedMark, RegradeChange } from '#lib/marking/regrade.ts';
 import type { Standing } from '#lib/store/answers.ts';
 import { db } from '#lib/store/client.ts';
 import { countInForce, loadMarksInForce, loadWhose } from '#lib/store/marks-in-force.ts';
@@ -14,12 +14,21 @@ import {
 } from '#lib/store/regrades.ts';
 import { hasHostsWants } from '#lib/store/wants.ts';
 
+/** What the host reads of a mark. */
+export interface ToldMark {
+  readonly outcome: Outcome;
+  readonly atMove: number | null;
+  readonly points: number;
+  /** Moves that hold, of those needed; null where nobody is told. */
+  readonly share: { readonly p: number; readonly r: number } | null;
+}
+
 /** One mark that would change, as the host reads it. */
 export interface RegradeLine extends Omit<RegradeChange, 'from' | 'to'> {
   readonly name: string | null;
   readonly standing: Standing;
-  readonly from: { readonly outcome: Outcome; readonly atMove: number | null; readonly points: number };
-  readonly to: { readonly outcome: Outcome; readonly atMove: number | null; readonly points: number };
+  readonly from: ToldMark;
+  readonly to: ToldMark;
 }
 
 /** What the worker found. */
@@ -105,19 +114,22 @@ async function showPreview({ preview, expected, unjudged }: StoredPreview): Prom
     db(),
     listed.map((one) => one.answerId),
   );
-  const next = new Map(expected.map(([answerId, , points, , , atMove]) => [answerId, { points, atMove }]));
+  const next = new Map(
+    expected.map(([answerId, , points, p, r, atMove]) => [answerId, { points, p, r, atMove }]),
+  );
   const toLine = ({ from, to, ...change }: RegradeChange): RegradeLine[] => {
     const who = whose.get(change.answerId);
+    const before = marks.get(change.answerId);
     const after = next.get(change.answerId);
-    const atMove = marks.get(change.answerId)?.atMove ?? null;
     // Withdrawn meanwhile.
-    if (who === undefined || after === undefined) return [];
+    if (who === undefined || before === undefined || after === undefined) return [];
+    const points = after.points - change.points;
     return [
       {
         ...change,
         ...who,
-        from: { outcome: from, atMove, points: after.points - change.points },
-        to: { outcome: to, ...after },
+        from: toldMark({ ...before, outcome: from, points }),
+        to: toldMark({ ...after, outcome: to }),
       },
     ];
   };
@@ -133,6 +145,11 @@ async function showPreview({ preview, expected, unjudged }: StoredPreview): Prom
     unjudged,
     overruled: overruled.map((answerId) => ({ answerId, name: whose.get(answerId)?.name ?? null })),
   };
+}
+
+function toldMark({ outcome, atMove, points, p, r }: GradedMark): ToldMark {
+  const isInPart = outcome !== 'solved' && outcome !== 'slower' && p > 0;
+  return { outcome, atMove, points, share: isInPart ? { p, r } : null };
 }
 
 /** The running numbers of an open regrade; `done` where there is none, or it waits for the host. */

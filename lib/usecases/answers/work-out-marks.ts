@@ -4,7 +4,13 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { Wanted } from '#lib/book/book-row.ts';
 import { log } from '#lib/machine/log.ts';
-import { costsItsSolver, type GradedMark, previewRegrade, type Regraded } from '#lib/marking/regrade.ts';
+import {
+  costsItsSolver,
+  type GradedMark,
+  isOtherMark,
+  previewRegrade,
+  type Regraded,
+} from '#lib/marking/regrade.ts';
 import type { Tx } from '#lib/store/client.ts';
 import type { NewMark } from '#lib/store/marks.ts';
 import { type AnswerInForce, listInForce, listReadOut, loadMarksInForce } from '#lib/store/marks-in-force.ts';
@@ -88,7 +94,7 @@ export async function workOutMarks(
       }
       const difference = differenceOf(one, one.next, readOut);
       regraded.push(difference);
-      if (!isDeepStrictEqual(difference.before, difference.after))
+      if (isOtherMark(difference.before, difference.after))
         expected.push(expectedMark(one.answer.id, one.mark.id, one.next));
     }
     done += page.length;

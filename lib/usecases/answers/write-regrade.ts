@@ -5,7 +5,7 @@ import { isDeepStrictEqual } from 'node:util';
 import { sleep } from '#lib/machine/clock.ts';
 import { config } from '#lib/machine/config.ts';
 import { log } from '#lib/machine/log.ts';
-import { answersToRegrade } from '#lib/marking/regrade.ts';
+import { answersToRegrade, isOtherMark } from '#lib/marking/regrade.ts';
 import { enqueue } from '#lib/queue/enqueue.ts';
 import { inTransaction, type Tx } from '#lib/store/client.ts';
 import { appendLog } from '#lib/store/log.ts';
@@ -124,11 +124,7 @@ function isAsTold(
 ): boolean {
   if (next === null) return told === undefined && lacking.length === 0;
   if (told !== undefined) return isDeepStrictEqual(expectedMark(answer.id, mark.id, next), told);
-  const before = program ?? mark;
-  return (
-    before.outcome === next.outcome &&
-    isDeepStrictEqual(expectedMark(answer.id, 0, next), expectedMark(answer.id, 0, before))
-  );
+  return !isOtherMark(program ?? mark, next);
 }
 
 /** Is there anything to tell apart from the former mark: versions, flags or explanation? */

@@ -36,15 +36,15 @@ test('[A7] falls first with what they fall to, each by name; the rest, sums, and
       {
         ...{ answerId: answers.Ada, name: 'Ada', ...counted, points: -5, direction: 'down' },
         wordFor: 'would-fall',
-        from: { outcome: 'solved', atMove: null, points: 5 },
-        to: { outcome: 'wrong', atMove: 1, points: 0 },
+        from: { outcome: 'solved', atMove: null, points: 5, share: null },
+        to: { outcome: 'wrong', atMove: 1, points: 0, share: null },
       },
     ],
     others: [
       {
         ...{ answerId: answers.Bo, name: 'Bo', ...counted, points: 5, direction: 'up', wordFor: null },
-        from: { outcome: 'unclear', atMove: null, points: 0 },
-        to: { outcome: 'solved', atMove: null, points: 5 },
+        from: { outcome: 'unclear', atMove: null, points: 0, share: null },
+        to: { outcome: 'solved', atMove: null, points: 5, share: null },
       },
     ],
     counts: { asked: 1, others: 1 },

@@ -61,6 +61,7 @@ export const deskRegradeDe: Readonly<Record<keyof typeof deskRegradeEn, string>>
   'regrade-head-points': 'Punkte',
   'regrade-yes-to': '{name}: aus {from} wird {to}, {points} Punkte',
   'regrade-becomes': 'wird',
+  'regrade-share': '{label}, {p, number} von {r, number}',
   'regrade-word-would-fall': 'fällt',
   'regrade-word-would-count': 'würde statt einer besseren Antwort zählen',
   'regrade-word-read-out': 'der Name wurde verlesen',

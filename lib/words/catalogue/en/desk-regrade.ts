@@ -58,6 +58,7 @@ export const deskRegradeEn = {
   'regrade-head-points': 'Points',
   'regrade-yes-to': '{name}: {from} becomes {to}, {points} points',
   'regrade-becomes': 'becomes',
+  'regrade-share': '{label}, {p, number} of {r, number}',
   'regrade-word-would-fall': 'falls',
   'regrade-word-would-count': 'would count instead of a better answer',
   'regrade-word-read-out': 'the name was read out',

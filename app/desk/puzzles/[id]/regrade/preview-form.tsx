@@ -1,5 +1,5 @@
 import type { ReactElement } from 'react';
-import type { OpenRegrade, RegradeLine, ShownPreview } from '#lib/usecases/answers/show-regrade.ts';
+import type { OpenRegrade, RegradeLine, ShownPreview, ToldMark } from '#lib/usecases/answers/show-regrade.ts';
 import { say } from '#lib/words/format.ts';
 import type { Locale } from '#lib/words/locale.ts';
 import { outcomeLabel } from '#lib/words/outcome-label.ts';
@@ -180,17 +180,23 @@ function Change({
         </a>
       </th>
       <td>
-        {outcomeLabel(line.from, locale)}
+        {markWords(line.from, locale)}
         <span className="arrow" aria-hidden="true">
           {' → '}
         </span>
         <span className="out-of-sight"> {say(locale, 'desk.regrade-becomes')} </span>
-        {outcomeLabel(line.to, locale)}
+        {markWords(line.to, locale)}
         {beside.length === 0 ? null : <span className="beside quiet">{beside.join(' · ')}</span>}
       </td>
       <td className="number">{sayPoints(line.points, locale)}</td>
     </>
   );
+}
+
+/** "Right so far, 1 of 2". */
+function markWords(mark: ToldMark, locale: Locale): string {
+  const label = outcomeLabel(mark, locale);
+  return mark.share === null ? label : say(locale, 'desk.regrade-share', { label, ...mark.share });
 }
 
 function nameOf(line: RegradeLine, locale: Locale): string {
@@ -206,8 +212,8 @@ function sayPoints(points: number, locale: Locale): string {
 function sayYesTo(line: RegradeLine, locale: Locale): string {
   return say(locale, 'desk.regrade-yes-to', {
     name: nameOf(line, locale),
-    from: outcomeLabel(line.from, locale),
-    to: outcomeLabel(line.to, locale),
+    from: markWords(line.from, locale),
+    to: markWords(line.to, locale),
     points: sayPoints(line.points, locale),
   });
 }
