@@ -185,7 +185,7 @@ function moveAt(text: string, at: number, context: ScanContext): MoveLexeme | nu
   const descriptive = scanDescriptive(text, at);
   if (descriptive !== null) {
     const tail = scanTail(text, descriptive.end, descriptive.canPromote);
-    const step = { shapes: promoted([descriptive.shape], tail), start: at, end: descriptive.end };
+    const step = { shapes: promoted([descriptive.shape], tail), start: at, end: tail.end };
     return withTail(at, [[step]], tail, 'strong');
   }
   const scan = scanCompact(text, at, context);
