@@ -5,6 +5,7 @@ import { isToken, receiptHash } from '#lib/machine/tokens.ts';
 import { eraseAnswers, findByReceipt } from '#lib/store/answers.ts';
 import { inTransaction } from '#lib/store/client.ts';
 import { appendLog } from '#lib/store/log.ts';
+import { eraseMarkWords } from '#lib/store/marks.ts';
 import { eraseLookWords } from '#lib/store/second-looks.ts';
 import { eraseNameWithoutAnswers, lockSolver } from '#lib/store/solvers.ts';
 
@@ -25,6 +26,7 @@ export async function withdrawAnswer(input: {
     await lockSolver(tx, answer.solverId);
     const erased = await eraseAnswers(tx, answer.puzzleId, answer.solverId);
     await eraseLookWords(tx, erased);
+    await eraseMarkWords(tx, erased);
     await eraseNameWithoutAnswers(tx, answer.solverId);
     if (erased.length > 0)
       await appendLog(tx, {

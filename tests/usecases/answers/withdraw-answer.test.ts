@@ -1,10 +1,12 @@
 import { expect, test } from 'vitest';
 import { randomToken } from '#lib/machine/tokens.ts';
 import { db } from '#lib/store/client.ts';
+import { overruleMark } from '#lib/usecases/answers/overrule-mark.ts';
 import { submitAnswer } from '#lib/usecases/answers/submit-answer.ts';
 import { withdrawAnswer } from '#lib/usecases/answers/withdraw-answer.ts';
 import { submission } from '../../support/build-answer.ts';
 import { buildPuzzle, buildShow } from '../../support/build-show.ts';
+import { buildHealey, markEverything } from '../../support/build-solution.ts';
 import { givenDatabase } from '../../support/database.ts';
 
 givenDatabase();
@@ -60,4 +62,31 @@ test('an unknown receipt and nonsense look alike', async () => {
   const unknown = { ok: false, reason: { code: 'unknown-receipt' } };
   expect(await withdrawAnswer({ token: randomToken() })).toEqual(unknown);
   expect(await withdrawAnswer({ token: 'nonsense' })).toEqual(unknown);
+});
+
+test('[A33] erases what marks quote of the text and what the host wrote about it, and nothing else of a mark', async () => {
+  const { memberId, ...place } = await buildShow();
+  const { slug, puzzleId, terms } = await buildHealey({ place });
+  const { token, answerId } = await sent(slug, 'Nxx5+', { name: 'Quintessa' });
+  await markEverything(puzzleId, terms);
+  const unread = await db().mark.findFirstOrThrow({ where: { answerId } });
+  expect(JSON.stringify(unread.reason), 'the mark quotes the text').toContain('Nxx5');
+  await overruleMark({ answerId, outcome: 'wrong', points: null, why: 'no, Quintessa', memberId });
+  await withdrawAnswer({ token });
+  const marks = await db().mark.findMany({ where: { answerId }, orderBy: { id: 'asc' } });
+  expect(JSON.stringify(marks)).not.toMatch(/Nxx5|quintessa/i);
+  expect(marks.map(({ outcome, why }) => [outcome, why])).toEqual([
+    ['unreadable', null],
+    ['wrong', ''],
+  ]);
+  const change = db().mark.updateMany({ where: { answerId }, data: { points: 5 } });
+  await expect(change).rejects.toThrow(/never changed/);
+});
+
+test('[A3] reason and host’s word of a mark that stands cannot be changed', async () => {
+  const { slug, puzzleId, terms } = await buildHealey();
+  const { answerId } = await sent(slug, '1.Rh1');
+  await markEverything(puzzleId, terms);
+  const change = db().mark.updateMany({ where: { answerId }, data: { reason: { code: 'x', params: {} } } });
+  await expect(change).rejects.toThrow(/never changed/);
 });
