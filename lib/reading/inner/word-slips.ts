@@ -19,12 +19,22 @@ export function nearestPieceWord(word: string): number | null {
   if (cueAt([word], 0) !== null) return null;
   let kinds = 0;
   for (const name of PIECE_NAMES) {
-    if (name.length < 4 || Math.abs(name.length - word.length) > 1 || !isOneSlipAway(word, name)) continue;
+    if (name.length < 4 || Math.abs(name.length - word.length) > 1) continue;
+    if (!beginsAlike(word, name) || !isOneSlipAway(word, name)) continue;
     const sense = senseIn(name, 'piece');
     if (sense === null || (kinds !== 0 && kinds !== sense.kinds)) return null;
     kinds = sense.kinds;
   }
   return kinds === 0 ? null : kinds;
+}
+
+/** One slip leaves at least one of the first two letters in its place or beside it: most words fall here. */
+function beginsAlike(word: string, name: string): boolean {
+  const first = word.charCodeAt(0);
+  const second = word.charCodeAt(1);
+  const one = name.charCodeAt(0);
+  const two = name.charCodeAt(1);
+  return one === first || one === second || two === first || two === second;
 }
 
 /** One letter too many, too few or another, or two that changed places. */
