@@ -152,6 +152,7 @@ function takeWord(scan: PhraseScan, word: string): boolean {
     return advance(scan, true);
   }
   const piece = senseIn(word, 'piece');
+  if (piece !== null && takesWing(scan, piece.kinds, isBeforeSquare)) return true;
   if (piece !== null) return takePiece(scan, piece.kinds);
   for (const role of ['take', 'promote', 'castle', 'give', 'passant', 'short', 'long', 'go'] as const) {
     if (roles.some((sense) => sense.role === role) && takeRole(scan, role, word)) return true;
@@ -175,6 +176,17 @@ function takeWord(scan: PhraseScan, word: string): boolean {
   }
   if (roles.length > 0) return advance(scan, false);
   return takeUnknown(scan, word);
+}
+
+/** "Enroque del lado de la dama": the wing by its man. */
+function takesWing(scan: PhraseScan, kinds: number, isBeforeSquare: boolean): boolean {
+  const { phrase } = scan;
+  const before = scan.lexemes[scan.at - 1];
+  const isNamedAlone = before?.type === 'word' && senseIn(before.word, 'castle') === null;
+  if (!phrase.castles || phrase.side !== null || isBeforeSquare || !isNamedAlone) return false;
+  if (kinds !== KIND_BIT.k && kinds !== KIND_BIT.q) return false;
+  phrase.side = kinds === KIND_BIT.k ? 'short' : 'long';
+  return advance(scan, true);
 }
 
 function takeUnknown(scan: PhraseScan, word: string): boolean {

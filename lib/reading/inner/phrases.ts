@@ -8,6 +8,7 @@ import { originBehind } from './origin-words.ts';
 import { type AnyLexeme, emptyPhrase, shapesOfPhrase, worthOf } from './phrase.ts';
 import { fileOf, isVerb, LONE_LETTERS, type PhraseScan, takeLexeme } from './phrase-scan.ts';
 import { promotionBehind } from './promotion-words.ts';
+import { splitCapture } from './split-capture.ts';
 import type { WordRole } from './word-role.ts';
 import { nearestPieceWord } from './word-slips.ts';
 import { senseIn, sensesOf } from './word-table.ts';
@@ -122,6 +123,7 @@ function phraseAt(
   if (strength === null || first === undefined || last === undefined) return null;
   if (scan.phrase.isTypo && strength !== 'phrase') return null;
   const step = { shapes: shapesOfPhrase(scan.phrase), start: first.start, end: last.end };
+  const split = splitCapture(lexemes, start, scan.end);
   const isQuestioned = last.type === 'move' && last.isQuestioned;
   const isExclaimed = last.type === 'move' && last.isExclaimed;
   const { isTypo } = scan.phrase;
@@ -132,7 +134,7 @@ function phraseAt(
       type: 'move',
       start: first.start,
       end: last.end,
-      ways: [[step]],
+      ways: split === null ? [[step]] : [[step], split],
       isBareSquare: false,
       strength: isSure
         ? 'phrase'

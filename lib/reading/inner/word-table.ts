@@ -77,11 +77,11 @@ const ROLE_WORDS: readonly (readonly [role: WordRole, words: string])[] = [
   ],
   [
     'short',
-    'short kingside king-side kurz kurze kurzer klein kleine corto corta petit petite pequeno pequena menor curto curta короткая короткую короткой kisa kısa kucuk küçük',
+    'short kingside king-side königsflügel königsseite kurz kurze kurzer klein kleine corto corta petit petite pequeno pequena menor curto curta короткая короткую короткой kisa kısa kucuk küçük',
   ],
   [
     'long',
-    'long queenside queen-side lang lange langer gross groß grosse große largo larga grand grande maior mayor lungo lunga длинная длинную длинной uzun buyuk büyük',
+    'long queenside queen-side damenflügel damenseite lang lange langer gross groß grosse große largo larga grand grande maior mayor lungo lunga длинная длинную длинной uzun buyuk büyük',
   ],
   ['passant', 'passant e.p. e.p ep passant. en-passant проходе geçerken'],
   [
@@ -100,7 +100,8 @@ const ROLE_WORDS: readonly (readonly [role: WordRole, words: string])[] = [
   [
     'filler',
     `now just has must can will have should is be by with simply must. also again here muss kann debe puede doit peut deve può
-     pode должен может sous sotto`,
+     pode должен может sous sotto lado côté lato flanco
+     seite`,
   ],
   ['pronoun', 'it him her back ihn es zurück zurueck lo la le lui его её onu recaptures'],
 ];
