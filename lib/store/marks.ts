@@ -188,8 +188,10 @@ export async function dropUnclearMarks(tx: Tx, puzzleId: number): Promise<void> 
 /** Erases what the marks of withdrawn answers quote of their texts, and what the host wrote about them. */
 export async function eraseMarkWords(tx: Tx, answerIds: readonly number[]): Promise<void> {
   await tx.$executeRaw`
-    update mark set why = case when why is null then null else '' end, reason = reason #- '{params,text}'
-    where answer_id = any(${[...answerIds]}) and (why <> '' or reason #> '{params,text}' is not null)`;
+    update mark set why = case when why is null then null else '' end, reason = reason #- '{params,text}',
+      doubt = null
+    where answer_id = any(${[...answerIds]})
+      and (why <> '' or reason #> '{params,text}' is not null or doubt is not null)`;
 }
 
 /** Takes the marks that only say that marking failed out of force: these answers are marked again. */

@@ -7,7 +7,7 @@ DECLARE
 BEGIN
   IF (to_jsonb(NEW) - "may") IS DISTINCT FROM (to_jsonb(OLD) - "may")
     AND EXISTS (SELECT FROM "answer" WHERE "id" = OLD."answer_id" AND "withdrawn_at" IS NOT NULL) THEN
-    "may" := "may" || ARRAY['why', 'reason'];
+    "may" := "may" || ARRAY['why', 'reason', 'doubt'];
   END IF;
   IF (to_jsonb(NEW) - "may") IS DISTINCT FROM (to_jsonb(OLD) - "may") OR (NEW."is_current" AND NOT OLD."is_current") THEN
     RAISE EXCEPTION 'mark %: a mark is superseded, never changed', OLD."id";
