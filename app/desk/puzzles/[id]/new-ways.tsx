@@ -20,15 +20,17 @@ export async function NewWays({
   if (ways.length === 0) return null;
   const isOffered = ways.some((way) => !way.isMarkedSince);
   return (
-    <section className="stack" aria-labelledby="new-ways">
+    <section className="stack new-ways" aria-labelledby="new-ways">
       <h2 id="new-ways" className="red">
         {say(locale, 'desk.ways-title')}
       </h2>
-      <ul className="read-lines problem">
-        {ways.map((way) => (
-          <li key={way.moves.join(' ')}>{sentences(way, view, locale)}</li>
-        ))}
-      </ul>
+      <div className="problem">
+        <ul className="read-lines">
+          {ways.map((way) => (
+            <li key={way.moves.join(' ')}>{sentences(way, view, locale)}</li>
+          ))}
+        </ul>
+      </div>
       <p>{say(locale, isOffered ? 'desk.ways-offer' : 'desk.ways-done')}</p>
       {isOffered && may(host.role, 'regrade-puzzle') ? (
         <p>

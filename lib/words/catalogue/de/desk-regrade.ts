@@ -95,6 +95,6 @@ export const deskRegradeDe: Readonly<Record<keyof typeof deskRegradeEn, string>>
   'ways-who': 'Gefunden von {names}{more, plural, =0 {} other { und # weiteren}}.',
   'ways-right': 'Er gilt als richtig bei allen, die ihn angaben.',
   'ways-offer':
-    'Bei der Veröffentlichung kannte das Buch diesen Weg nicht. Alle neu zu bewerten stellt sicher, dass niemand nach weniger beurteilt wurde.',
+    'Bei der Veröffentlichung kannte das Buch diesen Weg nicht. Alle neu zu bewerten stellt sicher, dass für alle gilt, was jetzt bekannt ist.',
   'ways-done': 'Seither wurden alle neu bewertet.',
 };

@@ -89,6 +89,6 @@ export const deskRegradeEn = {
   'ways-who': 'Found by {names}{more, plural, =0 {} other { and # more}}.',
   'ways-right': 'It counts as right for everybody who gave it.',
   'ways-offer':
-    'The book did not know this when the puzzle was published. Marking everybody again makes sure that nobody was marked by less.',
+    'The book did not know this when the puzzle was published. Marking everybody again makes sure that all are measured by what is known now.',
   'ways-done': 'Everybody was marked again since.',
 } as const;
