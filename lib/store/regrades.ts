@@ -20,6 +20,8 @@ export interface RegradeScope {
   readonly isRenewed: boolean;
   /** Who said yes; null before. */
   readonly saidBy: number | null;
+  /** How often the book was asked since the last word. */
+  readonly asks: number;
 }
 
 /** A new mark as it was worked out: number of the answer, of its mark in force, then points, p, r and move. */
@@ -141,7 +143,14 @@ export async function openRegrade(tx: Tx, asked: NewRegrade): Promise<number> {
       });
       return held.id;
     }
-    const scope: RegradeScope = { v: 1, answers: sorted(answers), round: 1, isRenewed: false, saidBy: null };
+    const scope: RegradeScope = {
+      v: 1,
+      answers: sorted(answers),
+      round: 1,
+      isRenewed: false,
+      saidBy: null,
+      asks: 0,
+    };
     const made = await tx.$queryRaw<{ id: number }[]>`
       insert into regrade (puzzle_id, scope, reason, state, differences, member_id)
       values (${puzzleId}, ${JSON.stringify(scope)}::jsonb, ${reason}, 'waiting', '{}', ${memberId})
@@ -170,7 +179,7 @@ export async function workOutAnew(
   } = {},
 ): Promise<void> {
   const { answers = scope.answers, isRenewed = scope.isRenewed, reason, memberId } = changed;
-  const next: RegradeScope = { ...scope, answers, isRenewed, round: scope.round + 1 };
+  const next: RegradeScope = { ...scope, answers, isRenewed, round: scope.round + 1, asks: 0 };
   await tx.regrade.update({
     where: { id },
     data: {
@@ -183,6 +192,14 @@ export async function workOutAnew(
       ...(memberId === undefined ? {} : { memberId }),
     },
   });
+}
+
+/** Notes that the book was asked once more; false where it is no longer this preview that is worked out. */
+export async function saveRegradeAsked(tx: Tx, { id, scope }: RegradeRecord): Promise<boolean> {
+  const count = await tx.$executeRaw`
+    update regrade set scope = jsonb_set(scope, '{asks}', to_jsonb(${scope.asks + 1}::int))
+    where id = ${id} and state = 'waiting' and (scope ->> 'round')::int = ${scope.round}`;
+  return count > 0;
 }
 
 /** Notes how far the work has come; false where it is no longer this preview that is worked out. */

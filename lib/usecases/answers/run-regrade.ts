@@ -10,11 +10,12 @@ import {
   loadRegrade,
   type RegradeRecord,
   type RegradeState,
+  saveRegradeAsked,
   saveRegradePreview,
   saveRegradeProgress,
 } from '#lib/store/regrades.ts';
 import { addWants } from '#lib/store/wants.ts';
-import { workOutMarks } from './work-out-marks.ts';
+import { isAskingOn, workOutMarks } from './work-out-marks.ts';
 import { writeRegrade } from './write-regrade.ts';
 
 /** Goes on with a regrade where there is something to do; gives the state it is in then. */
@@ -35,9 +36,11 @@ async function preview(regrade: RegradeRecord): Promise<void> {
   if (!(await isWanted(0))) return;
   const worked = await workOutMarks(db(), puzzle, { answers: scope.answers, onPage: isWanted });
   if (worked === null) return;
-  if (worked.kind === 'lacking') {
+  if (isAskingOn(worked, scope)) {
     // Asked for in nobody's name; when the book has it, this job is rung for again.
-    await inTransaction((tx) => addWants(tx, puzzleId, null, worked.lacking, 0));
+    await inTransaction(async (tx) => {
+      if (await saveRegradeAsked(tx, regrade)) await addWants(tx, puzzleId, null, worked.lacking, 0);
+    });
     await ring(db(), 'extend-book', { puzzleId });
     return;
   }

@@ -62,10 +62,19 @@ function judged(judge: () => Opinion, answer: number): Opinion | null {
   }
 }
 
-/** The difference as it is stored, or what the book lacks for it. */
-export type WorkedOut =
-  | { readonly kind: 'preview'; readonly stored: StoredPreview }
-  | { readonly kind: 'lacking'; readonly lacking: readonly Wanted[] };
+/** The difference as it is stored, and what the book lacks for more: an answer that lacks something keeps its mark. */
+export interface WorkedOut {
+  readonly stored: StoredPreview;
+  readonly lacking: readonly Wanted[];
+}
+
+/** So often the book is asked for one regrade: along a line it learns a move each time. */
+const MOST_ASKS = 60;
+
+/** Is it still to be asked? Once it has been asked too often, what it does not answer is left out. */
+export function isAskingOn({ lacking }: WorkedOut, { asks }: RegradeScope): boolean {
+  return lacking.length > 0 && asks < MOST_ASKS;
+}
 
 /** Works the difference out; null where `onPage`, told how many are done, says that nobody wants it any more. */
 export async function workOutMarks(
@@ -89,7 +98,7 @@ export async function workOutMarks(
     for (const one of page) {
       for (const want of one.lacking) lacking.set(JSON.stringify(want), want);
       if (one.next === null) {
-        if (one.lacking.length === 0) unjudged += 1;
+        unjudged += 1;
         continue;
       }
       const difference = differenceOf(one, one.next, readOut);
@@ -100,11 +109,10 @@ export async function workOutMarks(
     done += page.length;
     if (!(await onPage(done))) return null;
   }
-  if (lacking.size > 0) return { kind: 'lacking', lacking: [...lacking.values()] };
   const costly = await findCostly(tx, puzzle, regraded);
   const told = regraded.map((one) => ({ ...one, isCostly: costly.has(one.solverId) }));
   const preview = previewRegrade(told, { isRevealed: true });
-  return { kind: 'preview', stored: { v: 1, preview, expected, unjudged } };
+  return { stored: { v: 1, preview, expected, unjudged }, lacking: [...lacking.values()] };
 }
 
 type RegradedOf = Regraded & { readonly solverId: number };

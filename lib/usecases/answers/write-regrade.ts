@@ -25,6 +25,7 @@ import { lockSolvers } from '#lib/store/solvers.ts';
 import { renewStandings } from './renew-standings.ts';
 import {
   expectedMark,
+  isAskingOn,
   isSamePreview,
   type JudgedAnswer,
   judgedPages,
@@ -58,7 +59,8 @@ async function writeWithin(tx: Tx, regradeId: number): Promise<Written> {
   if (regrade?.state !== 'applying' || regrade.stored === null || puzzle === null) return 'nothing';
   const { answers } = regrade.scope;
   const worked = await workOutMarks(tx, puzzle, { answers, onPage: async () => true });
-  if (worked?.kind !== 'preview') {
+  if (worked === null) return 'nothing';
+  if (isAskingOn(worked, regrade.scope)) {
     await holdAsIs(tx, regrade);
     await workOutAnew(tx, regrade, { isRenewed: true });
     await enqueue(tx, 'regrade', { regradeId });
@@ -119,10 +121,10 @@ async function writeMarks(
 
 /** What is written is what was previewed: a changed mark as it was told, every other as it is. */
 function isAsTold(
-  { answer, mark, program, next, lacking }: JudgedAnswer,
+  { answer, mark, program, next }: JudgedAnswer,
   told: StoredPreview['expected'][number] | undefined,
 ): boolean {
-  if (next === null) return told === undefined && lacking.length === 0;
+  if (next === null) return told === undefined;
   if (told !== undefined) return isDeepStrictEqual(expectedMark(answer.id, mark.id, next), told);
   return !isOtherMark(program ?? mark, next);
 }

@@ -75,3 +75,20 @@ test('a regrade that is decided, and a number that is none, are left alone', asy
   expect(await runRegrade(regradeId)).toBe('cancelled');
   expect(await runRegrade(999_999)).toBeNull();
 });
+
+test('[A7] a book that never answers does not keep a regrade for ever: those answers keep their marks', async () => {
+  const { slug, puzzleId, terms } = await buildHealey();
+  await send(slug, '1.Rh1 Nc5 2.Qb1', { name: 'Ilse' });
+  await markEverything(puzzleId, terms);
+  await revealNow(puzzleId);
+  await db().puzzle.update({ where: { id: puzzleId }, data: { proofNodes: 19_000_000 } });
+  const regradeId = await asked(puzzleId);
+  let rounds = 0;
+  while ((await runRegrade(regradeId)) === 'waiting' && rounds < 100) {
+    rounds += 1;
+    await extendBook({ puzzleId, verify: async () => [] });
+  }
+  expect(rounds).toBe(60);
+  const { preview, unjudged } = (await loadOpenRegrade(db(), puzzleId))?.stored ?? {};
+  expect([preview?.changes, unjudged]).toEqual([[], 1]);
+});

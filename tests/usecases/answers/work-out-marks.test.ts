@@ -7,7 +7,7 @@ import { saveReadingRuling } from '#lib/store/rulings.ts';
 import { textHash } from '#lib/usecases/answers/doubt-key.ts';
 import { markAnswers } from '#lib/usecases/answers/mark-answers.ts';
 import { overruleMark } from '#lib/usecases/answers/overrule-mark.ts';
-import { isSamePreview, workOutMarks } from '#lib/usecases/answers/work-out-marks.ts';
+import { isAskingOn, isSamePreview, workOutMarks } from '#lib/usecases/answers/work-out-marks.ts';
 import { buildMarked, marksOf, ruleAgainstAda, ruleForBoAndCy } from '../../support/build-regrade.ts';
 import { send } from '../../support/build-solution.ts';
 import { givenDatabase } from '../../support/database.ts';
@@ -18,7 +18,7 @@ async function workOut(puzzleId: number, answers: RegradeScope['answers'] = 'all
   const puzzle = await loadPuzzle(db(), { id: puzzleId });
   if (puzzle === null) throw new Error('no puzzle');
   const worked = await workOutMarks(db(), puzzle, { answers, onPage: async () => true });
-  if (worked?.kind !== 'preview') throw new Error('no preview');
+  if (worked === null || worked.lacking.length > 0) throw new Error('no preview');
   return worked.stored;
 }
 
@@ -110,4 +110,14 @@ test('two previews are the same when they tell the same, however many answers st
   expect(isSamePreview(one, { ...one, expected: one.expected.slice(1) })).toBe(false);
   await ruleAgainstAda(puzzleId, memberId);
   expect(isSamePreview(one, await workOut(puzzleId))).toBe(false);
+});
+
+test('[A7] what the book does not answer, however often it is asked, is left out', () => {
+  const preview = { changes: [], same: 1, overruled: [], pointsUp: 0, pointsDown: 0 };
+  const stored = { v: 1, preview, expected: [], unjudged: 1 } as const;
+  const want = { fen: '', position: '', movesLeft: 1, move: 'a1a8', revision: 1 };
+  const scope = { v: 1, answers: 'all', round: 1, isRenewed: false, saidBy: null } as const;
+  expect(isAskingOn({ stored, lacking: [want] }, { ...scope, asks: 0 })).toBe(true);
+  expect(isAskingOn({ stored, lacking: [want] }, { ...scope, asks: 60 })).toBe(false);
+  expect(isAskingOn({ stored, lacking: [] }, { ...scope, asks: 0 })).toBe(false);
 });

@@ -228,8 +228,9 @@ describe('[A7] what was previewed is what is written', () => {
     const watching = (async () => {
       while (!isDone) seen.add((await pointsInStandings(built)).join());
     })();
-    await writeRegrade(regradeId);
-    isDone = true;
+    await writeRegrade(regradeId).finally(() => {
+      isDone = true;
+    });
     await watching;
     seen.add((await pointsInStandings(built)).join());
     expect([...seen]).toEqual(['5,5,0,0,0', '5,5,5,0,0']);
