@@ -15,7 +15,10 @@ function isSampled({ id }: WinCase): boolean {
 /** A fifth of the default budget; tests/bench/wins.ts asks all 223 with the whole. */
 const budgets = { proofNodes: 2_000_000, budgetNodes: 1_000_000 };
 
-test('[V2] of a fourteenth of the tactical wins nearly all decided ones hold, and no other winning move slips', () => {
+test('[V2] of a fourteenth of the tactical wins nearly all decided ones hold, and no other winning move slips', {
+  // Some twenty seconds of work, and a machine may be busy.
+  timeout: 240_000,
+}, () => {
   const engine = createEngine();
   const sample = winCases().filter(isSampled);
   const claim = { task: 'win', holdBound: 300, slipBound: 150 } as const;
