@@ -14,6 +14,7 @@ export const COST = {
   continuesAfterSlash: 1,
   continuesAfterCorrection: 4,
   continuesInTry: 3,
+  restartInTry: 5,
   /** A written number that does not fit (rule R11: it never forbids). */
   number: 3,
   side: 2,

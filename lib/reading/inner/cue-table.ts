@@ -23,6 +23,8 @@ export type Cue =
   | 'threat'
   /** The defender's threat, told before the answer to it. */
   | 'menace'
+  /** What was played before the puzzle's position. */
+  | 'played'
   /** The same of a side that is named: the solver's threat or the defender's. */
   | 'threat-white'
   | 'threat-black'
@@ -64,7 +66,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ['no', 'no|nein|non|нет|hayir|hayır|nao|não|nah|nee'],
   [
     'reject-before',
-    `not|nicht|don't play|do not play|don't|do not|pas|instead of|rather than|statt|anstatt|anstelle von|
+    `no rush with|no hurry with|no need for|can't go to|cannot go to|can't get to|can't play|cannot play|not|nicht|don't play|do not play|don't|do not|pas|instead of|rather than|statt|anstatt|anstelle von|
      avoid|and not|never|en vez de|en lugar de|au lieu de|invece di|em vez de|а не|не|yerine`,
   ],
   [
@@ -84,7 +86,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ],
   [
     'reject-after',
-    `until|runs into|run into|ran into|walks into|is met by|met by|is answered by|misses|missed|is the threat|is the idea|was the idea|is threatened|is illegal|not legal|fails|fail|fails to|leads nowhere|goes nowhere|gets nowhere|lead anywhere|doesn't lead|is not enough|isn't enough|not enough|zu langsam|ist zu langsam|ist falsch|ist schlecht|bringt nichts|reicht nicht|es lento|es demasiado lento|demasiado lento|est trop lent|trop lent|troppo lento|e troppo lento|muito lento|слишком медленно|медленно|cok yavas|yavas|degil|değil|doesn't work|does not work|doesnt work|didn't work|not work|won't work|loses|lost|too slow|geht nicht|funktioniert nicht|
+    `runs into|run into|ran into|walks into|is met by|met by|is answered by|misses|missed|is the threat|is the idea|was the idea|is threatened|is illegal|not legal|fails|fail|fails to|leads nowhere|goes nowhere|gets nowhere|lead anywhere|doesn't lead|is not enough|isn't enough|not enough|zu langsam|ist zu langsam|ist falsch|ist schlecht|bringt nichts|reicht nicht|es lento|es demasiado lento|demasiado lento|est trop lent|trop lent|troppo lento|e troppo lento|muito lento|слишком медленно|медленно|cok yavas|yavas|degil|değil|doesn't work|does not work|doesnt work|didn't work|not work|won't work|loses|lost|too slow|geht nicht|funktioniert nicht|
      klappt nicht|scheitert|no funciona|no sirve|falla|ne marche pas|echoue|échoue|non funziona|fallisce|nao funciona|não funciona|falha|
      не работает|не проходит|не годится|olmaz|olmuyor|calismaz|çalışmaz|is refuted|refuted|is wrong|was wrong|at first|is a mistake|is bad|is not good|
      is no good|isn't good|not good enough|non va|none of them|none of these|neither works|is tempting|looks tempting|only draws|stalemates|is stalemate|that's stalemate|allows`,
@@ -97,7 +99,12 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   [
     'doubt-after',
     `isn't|is not|doesn't|does not|didn't|would|wouldn't|could|can't|cannot|only chases|only checks|only gives|only leads|only wins|only drives|only gets|only helps|is just|
-     düşündüm|denedim|istedim|just chases|just gives|just drops|just wins|merely|ware|wäre|würde|wurde|seria|serait|sarebbe|бы`,
+     until|düşündüm|denedim|istedim|just chases|just gives|just drops|just wins|merely|ware|wäre|würde|wurde|seria|serait|sarebbe|бы`,
+  ],
+  [
+    'played',
+    `last move|previous move|black played|white played|just played|has played|letzter zug|zuletzt|gerade gespielt|dernier coup|ultima jugada|
+     ultima mossa|ultimo lance|последний ход`,
   ],
   [
     'menace',
@@ -128,7 +135,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   [
     'none',
     `not sure|not certain|why not|not hard|not difficult|not too|not only|no idea|no doubt|no problem|nicht sicher|warum nicht|nicht schwer|
-     nicht nur|no se|por que no|pourquoi pas|perche no|perché no|не уверен|почему не|почему бы не|not much|not a lot|not bad|if not|why don't|doesn't matter|does not matter|didn't matter|is just as|it's just as|there is nothing to|there is nothing black|there is nothing white|there is nothing he|there is nothing they|there is nothing for|nothing can|
+     nicht nur|no se|por que no|pourquoi pas|perche no|perché no|не уверен|почему не|почему бы не|not much|not a lot|not bad|if not|why don't|take it back with|i take it back with|doesn't matter|does not matter|didn't matter|is just as|it's just as|there is nothing to|there is nothing black|there is nothing white|there is nothing he|there is nothing they|there is nothing for|nothing can|
      there's nothing to|there's nothing black|there's nothing white|there's nothing he|there's nothing they|there's nothing for|nothing to do`,
   ],
   ['white', 'white|weiss|weiß|blanco|blancas|blanc|blancs|bianco|branco|brancas|белые|beyaz|w'],

@@ -74,7 +74,7 @@ function isToldOf(
 ): boolean {
   if (plies > 1) return first.number !== null && next.number !== null && next.number > first.number;
   const isOthersNumber = first.number !== null && first.dots > 1 === (solver === 'w') && side !== solver;
-  return isOthersNumber || first.cues.has('branch') || first.isQuestioned;
+  return isOthersNumber || first.cues.has('branch') || first.cues.has('played') || first.isQuestioned;
 }
 
 /** All men named stand on their goals, and the solver cannot play the first in the language in which it stands there. */

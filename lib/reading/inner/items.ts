@@ -34,6 +34,8 @@ export interface MoveItem {
   readonly isSetOff: boolean;
   /** The same with words that say something else: no plain "then". */
   readonly isNewThought: boolean;
+  /** Words of prose between it and the move before. */
+  readonly plainWords: number;
   /** A comma and nothing else stands before it. */
   readonly hasComma: boolean;
   /** Joined to the move before by a comma, an "and", an "or" and nothing else; `and` in the last two cases. */
@@ -197,6 +199,7 @@ function moveItem(
   around: { readonly prose: Prose; readonly isStruck: boolean },
 ): MoveItem {
   const isMove = lexeme.type === 'move';
+  const plainWords = between.words.filter((word) => word !== '' && word !== ',' && isPlain(word)).length;
   return {
     type: 'move',
     start: lexeme.start,
@@ -214,7 +217,8 @@ function moveItem(
     isTypo: isMove && 'isTypo' in lexeme && lexeme.isTypo,
     isFreshStart: between.isFreshStart,
     isSetOff: between.isFreshStart || between.words.length > 0,
-    isNewThought: between.isFreshStart && between.words.filter(isPlain).length > 2,
+    isNewThought: between.isFreshStart && plainWords > 2,
+    plainWords,
     hasComma: between.words.join('') === ',',
     joint: jointOf(between),
     isTakenBack: false,

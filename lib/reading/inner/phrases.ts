@@ -21,6 +21,8 @@ const SUBJECTS = new Set(
   ),
 );
 
+const DENIALS = new Set("can't cannot cant won't couldn't mustn't doesn't kein keine".split(' '));
+
 const STARTING_ROLES: ReadonlySet<WordRole> = new Set([
   'piece',
   'take',
@@ -72,6 +74,12 @@ function startsPhrase(lexemes: readonly Lexeme[], at: number): boolean {
   return nearestPieceWord(lexeme.word) !== null;
 }
 
+/** "The pawn can't go to e5": nothing is played. */
+function isDenial(lexeme: Lexeme): boolean {
+  if (lexeme.type !== 'word') return false;
+  return DENIALS.has(lexeme.word) || cueAt([lexeme.word], 0)?.cue === 'reject-before';
+}
+
 /** "Take it back": words that take a move back together and would say another one by themselves. */
 function isCorrection(lexemes: readonly Lexeme[], at: number): boolean {
   const words: string[] = [];
@@ -121,6 +129,7 @@ function phraseAt(
   const first = lexemes[start];
   const last = lexemes[scan.end - 1];
   if (strength === null || first === undefined || last === undefined) return null;
+  if (lexemes.slice(start, scan.end).some(isDenial)) return null;
   if (scan.phrase.isTypo && strength !== 'phrase') return null;
   const step = { shapes: shapesOfPhrase(scan.phrase), start: first.start, end: last.end };
   const split = splitCapture(lexemes, start, scan.end);

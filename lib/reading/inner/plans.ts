@@ -91,7 +91,7 @@ function leaveWalk(state: State, child: Node): Plan {
 export function replace(state: State, item: MoveItem, node: Node, child: Node): Plan {
   const { cues } = item;
   if (node === state.main) {
-    const liberty = state.kind === 'try' ? 0 : COST.resume;
+    const liberty = state.kind !== 'try' ? COST.resume : isNewStart(state, item) ? 0 : COST.restartInTry;
     return { state: { ...state, ended: endLine(state), cursor: child, main: child, kind: 'main' }, liberty };
   }
   const replaced = childTowards(node, state.cursor) ?? childTowards(node, state.main);
@@ -127,6 +127,13 @@ export function replace(state: State, item: MoveItem, node: Node, child: Node): 
         ? inBracket
         : plainCost(state, item, COST.plainChoice);
   return { state: { ...state, ended, cursor: child, kind }, liberty };
+}
+
+/** Behind a reply that belongs to a try the line begins anew where something says so; else the try goes on. */
+function isNewStart({ cursor }: State, item: MoveItem): boolean {
+  if (cursor.by === 'solver' || item.isFreshStart || item.number !== null || item.plainWords > 1) return true;
+  for (const cue of ['but', 'correct', 'restart', 'or'] as const) if (item.cues.has(cue)) return true;
+  return false;
 }
 
 /** "If Rxf7 then Qxa8+, so Kg8": the reply without an "if" is the main line's. */

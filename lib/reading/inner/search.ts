@@ -22,6 +22,7 @@ const QUIET_CUES: ReadonlySet<string> = new Set([
   'any',
   'threat',
   'menace',
+  'played',
   'threat-white',
   'threat-black',
   'white',
