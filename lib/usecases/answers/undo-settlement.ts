@@ -1,12 +1,18 @@
 // The host takes the last word on a group back: it is marked again as if nothing had been said, and
-// returns to the list.
+// returns to the list. After the reveal an overrule gives way at once to what the program had found (rule A7).
 
 import { ok, type Result, refuse } from '#lib/kit/result.ts';
 import { ring } from '#lib/queue/enqueue.ts';
-import { db, inTransaction } from '#lib/store/client.ts';
+import { findAnswer } from '#lib/store/answers.ts';
+import { db, inTransaction, type Tx } from '#lib/store/client.ts';
 import { appendLog } from '#lib/store/log.ts';
+import { loadProgramMark, restoreMark } from '#lib/store/marks.ts';
+import { holdReveal } from '#lib/store/puzzle-moments.ts';
+import { loadPuzzle } from '#lib/store/puzzles.ts';
 import { takeBackSettlement } from '#lib/store/settlements.ts';
+import { lockSolver } from '#lib/store/solvers.ts';
 import { gradeAgain } from './grade-again.ts';
+import { renewStandings } from './renew-standings.ts';
 
 /** Undoes what this member said under this reason; gives how many answers are marked again. */
 export async function undoSettlement(said: {
@@ -18,15 +24,31 @@ export async function undoSettlement(said: {
   const undone = await inTransaction(async (tx) => {
     const { rulings, answers } = await takeBackSettlement(tx, said);
     if (rulings.length === 0 && answers.length === 0) return refuse({ code: 'nothing-to-undo' } as const);
-    const again = await gradeAgain(
-      tx,
-      { id: puzzleId },
-      { answers: rulings.length > 0 ? 'all' : answers, reason: said.why, memberId },
-    );
+    const restored = (await holdReveal(tx, puzzleId)) ? await restoreMarks(tx, puzzleId, answers) : [];
+    const open = rulings.length > 0 ? 'all' : answers.filter((id) => !restored.includes(id));
+    const again = await gradeAgain(tx, { id: puzzleId }, { answers: open, reason: said.why, memberId });
     const details = { rulings: [...rulings], answers: [...answers] };
     await appendLog(tx, { kind: 'settlement-undone', puzzleId, memberId, details });
-    return ok(again);
+    return ok(open === 'all' ? again : again + restored.length);
   }, 60_000);
   if (undone.ok) await ring(db(), 'mark-answers', { puzzleId });
   return undone;
+}
+
+// What is public does not stand without a mark until the worker comes. Gives the answers that have one again.
+async function restoreMarks(tx: Tx, puzzleId: number, answers: readonly number[]): Promise<number[]> {
+  const puzzle = await loadPuzzle(tx, { id: puzzleId });
+  const restored: number[] = [];
+  const solvers: number[] = [];
+  for (const answerId of answers) {
+    const answer = await findAnswer(tx, answerId);
+    const mark = await loadProgramMark(tx, answerId);
+    if (answer === null || answer.withdrawnAt !== null || mark === null) continue;
+    await lockSolver(tx, answer.solverId);
+    await restoreMark(tx, mark);
+    restored.push(answerId);
+    solvers.push(answer.solverId);
+  }
+  if (puzzle !== null && solvers.length > 0) await renewStandings(tx, puzzle, solvers);
+  return restored;
 }
