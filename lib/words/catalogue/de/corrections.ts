@@ -19,6 +19,6 @@ export const correctionsDe: Readonly<Record<keyof typeof correctionsEn, string>>
     'Die Aufgabe wurde berichtigt, während Sie geschrieben haben. Ihre Zugfolge ist in der Stellung gelesen, die Sie gesehen haben, und wird an ihr gemessen, wenn Sie sie so senden.',
   'check-corrected-link': 'Erst die berichtigte Aufgabe ansehen',
   'receipt-former':
-    'Die Aufgabe wurde berichtigt, nachdem Sie sie gesehen hatten. Hier steht die Stellung, an der Ihre Antwort gemessen wird.',
+    'Die Aufgabe wurde berichtigt. Hier steht die Stellung, an der Ihre Antwort gemessen wird.',
   'receipt-former-link': 'Die Aufgabe, wie sie jetzt lautet',
 };

@@ -16,6 +16,6 @@ export const correctionsEn = {
     'The puzzle was corrected while you were writing. Your line is read on the position that you saw, and marked on it if you send it.',
   'check-corrected-link': 'Look at the corrected puzzle first',
   'receipt-former':
-    'The puzzle was corrected after you had seen it. The position here is the one that your answer is marked on.',
+    'The puzzle has been corrected. The position here is the one that your answer is marked on.',
   'receipt-former-link': 'The puzzle as it stands now',
 } as const;
