@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { db } from '#lib/store/client.ts';
-import { listRegradesToRun, loadOpenRegrade } from '#lib/store/regrades.ts';
+import { listRegradesToRun, loadOpenRegrade, loadRegrade } from '#lib/store/regrades.ts';
+import { cancelRegrade } from '#lib/usecases/answers/decide-regrade.ts';
 import { gradeAgain } from '#lib/usecases/answers/grade-again.ts';
 import { runRegrade } from '#lib/usecases/answers/run-regrade.ts';
 import { extendBook } from '#lib/usecases/puzzles/extend-book.ts';
@@ -66,6 +67,20 @@ test('[A7] a preview that was overtaken while it was worked out is not stored', 
   expect([regrade?.scope.round, regrade?.reason]).toEqual([2, 'again; more']);
   expect(await runRegrade(regradeId)).toBe('previewed');
   expect(await marksOf(puzzleId)).toMatchObject({ Bo: 'unclear 0' });
+});
+
+test('[F12] cancelled half way, every mark is as it was and nothing is stored', async () => {
+  const { puzzleId, memberId } = await buildMarked();
+  await ruleForBoAndCy(puzzleId, memberId);
+  const before = await marksOf(puzzleId);
+  const regradeId = await asked(puzzleId, memberId);
+  const running = runRegrade(regradeId);
+  expect(await cancelRegrade({ puzzleId, memberId, regradeId })).toEqual({ ok: true, value: null });
+  await running;
+  expect(await loadRegrade(db(), regradeId)).toMatchObject({ state: 'cancelled' });
+  expect(await runRegrade(regradeId)).toBe('cancelled');
+  expect(await marksOf(puzzleId)).toEqual(before);
+  expect(await db().mark.count({ where: { regradeId } })).toBe(0);
 });
 
 test('a regrade that is decided, and a number that is none, are left alone', async () => {
