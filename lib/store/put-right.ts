@@ -30,7 +30,8 @@ export async function listWronged(tx: Tx, puzzleIds: readonly number[], sheets: 
         -- A mark of the program beside a person's word was never in force.
         select f.outcome, f.points from mark f
         where f.answer_id = m.answer_id and f.created_at <= sheet.at
-          and (f.superseded_by_id is not null or f.made_by = 'person')
+          and (f.superseded_by_id is not null or f.made_by = 'person' or not exists (
+            select from mark word where word.answer_id = f.answer_id and word.made_by = 'person' and word.id < f.id))
         order by f.id desc limit 1) former on true
       where m.points > former.points or (m.outcome = 'solved' and former.outcome <> 'solved')
     )

@@ -3,6 +3,7 @@ import { ENGINE_VERSION } from '#lib/engine/engine-version.ts';
 import { db } from '#lib/store/client.ts';
 import { loadOpenRegrade } from '#lib/store/regrades.ts';
 import { agreeToRegrade, askRegrade } from '#lib/usecases/answers/decide-regrade.ts';
+import { gradeAgain } from '#lib/usecases/answers/grade-again.ts';
 import { markAnswers } from '#lib/usecases/answers/mark-answers.ts';
 import { overruleMark } from '#lib/usecases/answers/overrule-mark.ts';
 import { runRegrade } from '#lib/usecases/answers/run-regrade.ts';
@@ -91,6 +92,19 @@ test('[S3] the same after an overrule; a mark that rose before the sheet was rea
   await overruleMark({ ...word, answerId: answers.Di, outcome: 'unfinished', points: 3 });
   const next = await nextPuzzle(built, ['Bo', 'Cy', 'Di']);
   expect((await namesOn(next)).filter(([, isPutRight]) => isPutRight)).toEqual([['Cy', true]]);
+});
+
+test("[S3] a mark that only stood beside the host's word when the sheet was read is not what was read out", async () => {
+  const built = await buildMarked({ isRevealed: false });
+  const { answers, memberId, puzzleId } = built;
+  const word = { outcome: 'solved', points: 5, why: 'it is enough', memberId } as const;
+  await overruleMark({ ...word, answerId: answers.Eve });
+  await gradeAgain(db(), { id: puzzleId }, { answers: 'all', reason: 'again', memberId });
+  await markAnswers({ puzzleId });
+  await readOut(built, puzzleId);
+  await overruleMark({ ...word, answerId: answers.Eve, why: 'still' });
+  const next = await nextPuzzle(built, ['Eve']);
+  expect(await namesOn(next)).toEqual([['Eve', false]]);
 });
 
 test('[S3] nobody is put right of a sheet that was never read, of a void puzzle, or under a hidden name', async () => {
