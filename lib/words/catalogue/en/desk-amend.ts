@@ -33,7 +33,7 @@ export const deskAmendEn = {
     'The solution is out already: marks change only after you have looked at what would change.',
   'amend-cancelled-hint': 'The form is filled in with your last correction, which was cancelled.',
   'amend-ask': 'Verify the correction',
-  'amend-bounds': 'Where a win holds and slips, in hundredths of a pawn',
+  'amend-bounds': 'Where a win or a draw holds and slips, in hundredths of a pawn',
   'amend-win-bound': 'A win holds from',
   'amend-slip-bound': 'A win slips at',
   'amend-draw-bound': 'A draw holds from',
