@@ -6,17 +6,22 @@ export const EVIDENT_WINS: readonly JudgedPuzzle[] = [
   {
     name: 'Find the win with knight and queen',
     source: 'own position',
-    file: { fen: '3r3k/6pp/8/6N1/2Q5/8/5PPP/6K1 w - - 0 1', task: 'win', budgetNodes: 400000 },
+    file: {
+      fen: '3r3k/6pp/8/6N1/2Q5/8/5PPP/6K1 w - - 0 1',
+      task: 'win',
+      published: ['1.Nf7+ Kg8 2.Nh6+ Kh8 3.Qg8+ Rxg8 4.Nf7#'],
+      budgetNodes: 400000,
+    },
     cases: [
       {
         id: 'knight-win-key',
-        rules: ['O1'],
+        rules: ['O1', 'P1'],
         text: '1.Nf7+',
-        outcome: 'solved',
+        outcome: 'unfinished',
         p: 1,
-        r: 1,
-        points: 5,
-        why: 'after the only reply two moves win and one takes a rook: evident',
+        r: 4,
+        points: 1,
+        why: 'White is far ahead in the diagram already: an evident win ends nothing there, the published number does',
       },
       {
         id: 'knight-win-wrong',
@@ -25,7 +30,7 @@ export const EVIDENT_WINS: readonly JudgedPuzzle[] = [
         outcome: 'wrong',
         at: 1,
         p: 0,
-        r: 1,
+        r: 4,
         points: 0,
         why: '1...Kxg8 and the queen is gone',
       },

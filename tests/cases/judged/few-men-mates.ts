@@ -120,11 +120,11 @@ export const FEW_MEN_MATES: readonly JudgedPuzzle[] = [
         id: 'aside-turned',
         rules: ['R14'],
         text: '1.Kb2 Kd2 2.Qc3',
-        outcome: 'unclear',
+        outcome: 'unreadable',
         p: 0,
         r: 1,
         points: 0,
-        why: 'legal only with the board turned round: the host decides',
+        why: 'legal only with the board turned round: the host decides, and until then no reading survives',
       },
       {
         id: 'aside-chatter',
@@ -139,12 +139,12 @@ export const FEW_MEN_MATES: readonly JudgedPuzzle[] = [
       {
         id: 'aside-unreadable',
         rules: ['O0'],
-        text: 'My answer: Qk9#',
+        text: 'My answer: R?8',
         outcome: 'unreadable',
         p: 0,
         r: 1,
         points: 0,
-        why: 'looks like an answer, but there is no such square',
+        why: 'looks like an answer, but half a move is none',
       },
       {
         id: 'aside-two-offers',
