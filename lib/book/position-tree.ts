@@ -80,16 +80,43 @@ export function createTree(fen: string): PositionTree {
 }
 
 function createNode(position: Position, parent: TreeNode | null, move: Uci | null): TreeNode {
-  const end = positionEnd(position);
-  return {
-    position,
-    key: positionKey(position),
-    bookPosition: bookPosition(position),
-    parent,
-    move,
-    ply: parent === null ? 0 : parent.ply + 1,
-    end: end === null && position.halfmoveClock >= FIFTY_MOVES ? 'fifty-moves' : end,
-  };
+  return new Place(position, parent, move);
+}
+
+/** A node. What is not asked of every node is worked out when first asked: a gap looks at hundreds and goes on from few. */
+class Place implements TreeNode {
+  readonly position: Position;
+  readonly parent: TreeNode | null;
+  readonly move: Uci | null;
+  readonly ply: number;
+  #key: string | null = null;
+  #bookPosition: string | null = null;
+  #end: TreeNode['end'] | undefined;
+
+  constructor(position: Position, parent: TreeNode | null, move: Uci | null) {
+    this.position = position;
+    this.parent = parent;
+    this.move = move;
+    this.ply = parent === null ? 0 : parent.ply + 1;
+  }
+
+  get key(): string {
+    this.#key ??= positionKey(this.position);
+    return this.#key;
+  }
+
+  get bookPosition(): string {
+    this.#bookPosition ??= bookPosition(this.position);
+    return this.#bookPosition;
+  }
+
+  get end(): TreeNode['end'] {
+    if (this.#end === undefined) {
+      const end = positionEnd(this.position);
+      this.#end = end === null && this.position.halfmoveClock >= FIFTY_MOVES ? 'fifty-moves' : end;
+    }
+    return this.#end;
+  }
 }
 
 /** How often the position of a node occurs on the way to it, itself included (rules O1, V5). */

@@ -136,6 +136,8 @@ function judgeValueMoves(engine: Engine, order: JudgeOrder, claim: ValueClaim): 
   if (order.isAfterHolding === false || !isWhole || verdicts.some(({ verdict }) => verdict === 'holds')) {
     return verdicts;
   }
+  // What rules or tables settle is exact (rules V3, V4): nothing in it to look at again.
+  if (verdicts.every(({ verdict, depth }) => verdict === 'slips' && depth === 0)) return verdicts;
   return secondLook(question, verdicts, order) ?? [];
 }
 
