@@ -1,14 +1,20 @@
 // Marks judged cases the way the worker does: mark, verify what is lacking, mark again, over one growing book.
 
+import { join } from 'node:path';
 import { buildBook } from '#lib/book/build-book.ts';
 import { parsePuzzleFile } from '#lib/book/parse-puzzle-file.ts';
 import { createBook, type SolutionBook } from '#lib/book/solution-book.ts';
 import type { PuzzleTerms } from '#lib/book/terms.ts';
 import { createJudge, verifyLacking } from '#lib/book/verify.ts';
 import type { Engine } from '#lib/engine/create-engine.ts';
+import { createTableSet } from '#lib/engine/table-set.ts';
+import { createTableFiles } from '#lib/machine/table-files.ts';
 import { createMarker, type Marker } from '#lib/marking/create-marker.ts';
 import type { Mark } from '#lib/marking/mark.ts';
 import type { JudgedCase, JudgedPuzzle } from '../cases/judged/judged-case.ts';
+
+/** Endgame tables are built once a machine: where worker and command line keep theirs. */
+const tables = createTableSet(createTableFiles(join(import.meta.dirname, '../../.data/tables')));
 
 /** A puzzle with its book and marker. */
 export interface JudgedBook {
@@ -31,7 +37,9 @@ export function openBook(
   isOnDemand = puzzle.isOnDemand === true,
 ): JudgedBook {
   const terms = termsOf(puzzle);
-  const book = isOnDemand ? createBook([]) : buildBook({ terms, judge: createJudge(engine, terms) });
+  const book = isOnDemand
+    ? createBook([])
+    : buildBook({ terms, judge: createJudge(engine, terms, { tables }) });
   return { terms, book, marker: createMarker({ terms, book }) };
 }
 
@@ -47,6 +55,6 @@ export function markOnDemand(
     const result = marker({ text: answer.text, meant: answer.meant ?? null, mayAsk });
     if (result.kind === 'mark') return result.mark;
     mayAsk -= new Set(result.lacking.map(({ position }) => position)).size;
-    book.add(verifyLacking(engine, terms, result.lacking));
+    book.add(verifyLacking(engine, terms, result.lacking, { tables }));
   }
 }

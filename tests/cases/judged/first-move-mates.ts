@@ -5,8 +5,9 @@ import type { JudgedPuzzle } from './judged-case.ts';
 export const FIRST_MOVE_MATES: readonly JudgedPuzzle[] = [
   {
     name: 'Two pawns',
-    source: 'anonymous, test position of an open problem editor: 1.Ke6! and either pawn mates',
-    file: { fen: '4k3/1P5P/8/4K3/8/8/8/8 w - - 0 1', task: 'mate in 2' },
+    source:
+      'after an anonymous test position of an open problem editor, two blocked pawns added: 1.Ke6! and either pawn mates',
+    file: { fen: '4k3/1P5P/p7/P3K3/8/8/8/8 w - - 0 1', task: 'mate in 2' },
     cases: [
       {
         id: 'pawns-key',
