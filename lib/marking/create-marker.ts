@@ -129,7 +129,7 @@ function markOne(
     line: [...movesTo(walk.node), ...beyond.moves],
     reading: line.line.slice(0, beyond.used),
     verdicts: [...walk.verdicts, ...beyond.verdicts],
-    reason: toReason(reasonOf(facts, judged, text)),
+    reason: toReason(reasonOf(facts, judged, text), judged.isWorseOfTwo),
   };
 }
 
@@ -195,6 +195,6 @@ function frame(facts: PuzzleFacts, read: ReadResult) {
 }
 
 // A mark stores its reason as code and parameters of any kind, so that old marks outlive new codes.
-function toReason(reason: Reason): Mark['reason'] {
-  return reason;
+function toReason(reason: Reason, isWorseOfTwo = false): Mark['reason'] {
+  return isWorseOfTwo ? { ...reason, params: { ...reason.params, choice: 'worse' } } : reason;
 }

@@ -6,6 +6,8 @@ import type { PuzzleTerms } from '#lib/book/terms.ts';
 import type { Uci } from '#lib/rules/move.ts';
 import { parseFen } from '#lib/rules/parse-fen.ts';
 import { otherSide, type Side } from '#lib/rules/position.ts';
+import { positionEnd } from '#lib/rules/position-end.ts';
+import { playUci } from '#lib/rules/uci.ts';
 import type { MessageKey } from '#lib/words/catalogue/catalogue.ts';
 import { say } from '#lib/words/format.ts';
 import type { Locale } from '#lib/words/locale.ts';
@@ -38,7 +40,7 @@ const TOLD = [
 ] as const;
 
 /**
- * One to five sentences; none where a person said otherwise: what the program found is told from its own
+ * One to seven sentences; none where a person said otherwise: what the program found is told from its own
  * mark. `letters` sets other piece letters than the language's own, such as figurines.
  */
 export function explainMark(
@@ -51,7 +53,13 @@ export function explainMark(
   const start = parseFen(terms.fen);
   if (!start.ok) throw new Error(`not a position: ${terms.fen}`);
   const teller: Teller = { mark, terms, locale, letters, defender: otherSide(start.value.turn) };
-  const sentences = [...goodBefore(teller), ...why(teller), ...flagSentences(teller)];
+  const sentences = [
+    ...worseOfTwo(teller),
+    ...goodBefore(teller),
+    ...slowerBefore(teller),
+    ...why(teller),
+    ...flagSentences(teller),
+  ];
   return sentences.join(' ');
 }
 
@@ -59,29 +67,27 @@ function why(teller: Teller): string[] {
   const { mark, locale } = teller;
   const at = mark.atMove ?? 1;
   switch (mark.reason.code) {
-    case 'slower':
-      return [
-        say(locale, 'marking.why-slower', {
-          mateOn: number(teller, 'mateOn'),
-          asked: number(teller, 'asked'),
-        }),
-      ];
+    case 'slower': {
+      const move = lineMove(teller, 2 * (Math.max(1, number(teller, 'at')) - 1));
+      const [mateOn, asked] = [number(teller, 'mateOn'), number(teller, 'asked')];
+      return [say(locale, 'marking.why-slower', { move, mateOn, asked })];
+    }
     case 'unfinished':
       return unfinished(teller);
-    case 'slower-not-shown': {
-      const move = lineMove(teller, 2 * (number(teller, 'at') - 1));
-      return [say(locale, 'marking.why-slower-not-shown', { move, mateOn: number(teller, 'mateOn') })];
-    }
+    case 'slower-not-shown':
+      return slowerNotShown(teller);
     case 'weak-defence':
-      return weakDefence(teller);
+      return weakReply(teller, 'marking.why-weak-defence');
     case 'slip':
       return slip(teller);
     case 'impossible':
       return [quoted(teller, 'marking.why-impossible', 'marking.why-impossible-no-text', { at })];
     case 'unclear-verdict':
       return [say(locale, 'marking.why-unclear-verdict', { move: lineMove(teller, lastSolverPly(teller)) })];
-    case 'two-readings':
-      return [say(locale, 'marking.why-two-readings', { moves: apart(teller) })];
+    case 'two-readings': {
+      const key = mark.outcome === 'unclear' ? 'marking.why-two-readings-host' : 'marking.why-two-readings';
+      return [say(locale, key, { moves: apart(teller) })];
+    }
     case 'unreadable':
       return [quoted(teller, 'marking.why-unreadable', 'marking.why-unreadable-no-text', {})];
     case 'solved':
@@ -103,6 +109,33 @@ function goodBefore({ mark, locale }: Teller): string[] {
   return isTold && mark.p > 0 ? [say(locale, 'marking.why-good-before', { count: mark.p })] : [];
 }
 
+// Of two moves for one place the worse counts: without this nobody would see why the better one did not.
+function worseOfTwo({ mark, locale }: Teller): string[] {
+  return mark.reason.params.choice === 'worse' ? [say(locale, 'marking.why-worse-of-two')] : [];
+}
+
+/** The slower move on the way to a slip or to a move that cannot be played. */
+function slowerBefore(teller: Teller): string[] {
+  const { mark, locale } = teller;
+  const at = mark.reason.params.slowerAt;
+  if (typeof at !== 'number' || at >= (mark.atMove ?? 0)) return [];
+  const move = lineMove(teller, 2 * (at - 1));
+  return [say(locale, 'marking.why-slower-before', { move, mateOn: number(teller, 'mateOn') })];
+}
+
+function slowerNotShown(teller: Teller): string[] {
+  const { mark, locale } = teller;
+  const move = lineMove(teller, 2 * (number(teller, 'at') - 1));
+  const mateOn = number(teller, 'mateOn');
+  if (typeof mark.reason.params.weakAt !== 'number') {
+    return [say(locale, 'marking.why-slower-not-shown', { move, mateOn })];
+  }
+  return [
+    say(locale, 'marking.why-slower-before', { move, mateOn }),
+    ...weakReply(teller, 'marking.why-weak-reply'),
+  ];
+}
+
 function unfinished(teller: Teller): string[] {
   const { mark, locale } = teller;
   const rest = moves(teller, 'rest');
@@ -114,11 +147,11 @@ function unfinished(teller: Teller): string[] {
   return sentences;
 }
 
-function weakDefence(teller: Teller): string[] {
+function weakReply(teller: Teller, key: MessageKey): string[] {
   const { mark, locale } = teller;
   // The walk ended with the weak reply; what is shown behind it does not count.
   const ply = 2 * countedMoves(teller) - 1;
-  const sentences = [say(locale, 'marking.why-weak-defence', { reply: lineMove(teller, ply) })];
+  const sentences = [say(locale, key, { reply: lineMove(teller, ply) })];
   const [better] = moves(teller, 'better');
   if (better !== undefined) {
     const reply = print(teller, (mark.line ?? []).slice(0, ply), [better]);
@@ -142,10 +175,14 @@ function slip(teller: Teller): string[] {
   } else {
     const reply = print(teller, before, by.slice(0, 1));
     const left = number(teller, 'movesLeft');
-    const key = how === 'no-win' || how === 'no-draw' ? how : 'no-mate';
+    const end = endAfter(teller, [...before, ...by]);
+    const known = how === 'no-win' || how === 'no-draw' ? how : 'no-mate';
+    const key = by.length === 1 && end === 'checkmate' ? 'mated' : known;
     sentences.push(say(locale, `marking.why-slip-${key}`, { move, side: defender, reply, left }));
-    if (by.length > 1)
-      sentences.push(say(locale, 'marking.why-defence-line', { line: print(teller, before, by) }));
+    if (by.length > 1) {
+      const told = end === 'stalemate' ? 'marking.why-defence-line-stalemate' : 'marking.why-defence-line';
+      sentences.push(say(locale, told, { line: print(teller, before, by) }));
+    }
   }
   const better = moves(teller, 'better');
   if (better.length > 0) {
@@ -153,6 +190,13 @@ function slip(teller: Teller): string[] {
     sentences.push(say(locale, 'marking.why-better-move', { count: better.length, moves: list }));
   }
   return sentences;
+}
+
+function endAfter({ terms }: Teller, moves: readonly Uci[]): ReturnType<typeof positionEnd> {
+  const start = parseFen(terms.fen);
+  let position = start.ok ? start.value : null;
+  for (const uci of moves) position = position === null ? null : playUci(position, uci);
+  return position === null ? null : positionEnd(position);
 }
 
 function flagSentences({ mark, locale }: Teller): string[] {
@@ -175,7 +219,8 @@ function quoted(
 
 /** Solver moves that were walked before a weak reply: those that hold, and the slower ones after them. */
 function countedMoves({ mark }: Teller): number {
-  const { at } = mark.reason.params;
+  const { at, weakAt } = mark.reason.params;
+  if (typeof weakAt === 'number') return weakAt;
   return typeof at === 'number' ? at : Math.max(1, mark.p);
 }
 

@@ -3,18 +3,38 @@
 
 import type { Uci } from '#lib/rules/move.ts';
 
+/** The first solver move that mates later, and on which move; null where none does. */
+export type SlowerBefore = {
+  readonly slowerAt: number | null;
+  readonly mateOn: number;
+};
+
 /** Every code that a mark's reason can carry, with what it tells. Moves are counted in solver moves from 1. */
 export type Reason =
   | { readonly code: 'solved'; readonly params: Readonly<Record<string, never>> }
-  /** Mates on move `mateOn`, asked by `asked`. */
-  | { readonly code: 'slower'; readonly params: { readonly mateOn: number; readonly asked: number } }
-  /** Right so far; `rest` is how it could go on from the end of the line. */
+  /** The move number `at` mates on move `mateOn`, asked by `asked`. */
+  | {
+      readonly code: 'slower';
+      readonly params: { readonly at: number; readonly mateOn: number; readonly asked: number };
+    }
+  /** Right so far; `rest` is how it could go on from the end of the line. `missing` is 0 where nobody can say. */
   | {
       readonly code: 'unfinished';
       readonly params: { readonly missing: number; readonly rest: readonly Uci[] };
     }
-  /** The move number `at` mates later, on move `mateOn`, and the text stops before. */
-  | { readonly code: 'slower-not-shown'; readonly params: { readonly at: number; readonly mateOn: number } }
+  /**
+   * The move number `at` mates later, on move `mateOn`, and the text stops before; or the reply after solver move
+   * number `weakAt` is weak, and these last longer.
+   */
+  | {
+      readonly code: 'slower-not-shown';
+      readonly params: {
+        readonly at: number;
+        readonly mateOn: number;
+        readonly weakAt: number | null;
+        readonly better: readonly Uci[];
+      };
+    }
   /** The reply after solver move number `at` is weak; these last longer or cost less. */
   | {
       readonly code: 'weak-defence';
@@ -31,10 +51,10 @@ export type Reason =
         readonly movesLeft: number | null;
         readonly by: readonly Uci[];
         readonly better: readonly Uci[];
-      };
+      } & SlowerBefore;
     }
   /** `text` is what the viewer wrote there, cut short. */
-  | { readonly code: 'impossible'; readonly params: { readonly text: string } }
+  | { readonly code: 'impossible'; readonly params: { readonly text: string } & SlowerBefore }
   | { readonly code: 'unclear-verdict'; readonly params: Readonly<Record<string, never>> }
   | { readonly code: 'not-verified'; readonly params: Readonly<Record<string, never>> }
   /** Marking failed three times: the answer was set aside. */

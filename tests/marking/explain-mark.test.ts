@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_TERMS, type PuzzleTerms } from '#lib/book/terms.ts';
 import { explainMark, type MarkToExplain } from '#lib/marking/explain-mark.ts';
+import type { MarkReason } from '#lib/marking/mark.ts';
 import type { Reason } from '#lib/marking/reasons.ts';
 import { LOCALES } from '#lib/words/locale.ts';
 
@@ -10,9 +11,11 @@ const HEALEY: PuzzleTerms = {
   task: { kind: 'mate', moves: 3 },
 };
 
-function mark(more: Partial<MarkToExplain> & { readonly reason: Reason }): MarkToExplain {
+function mark(more: Partial<MarkToExplain> & { readonly reason: Reason | MarkReason }): MarkToExplain {
   return { outcome: 'solved', atMove: null, p: 0, r: 2, line: [], flags: [], ...more };
 }
+
+const NOT_SLOWER = { slowerAt: null, mateOn: 4 };
 
 const slip = mark({
   outcome: 'slipped',
@@ -20,7 +23,10 @@ const slip = mark({
   p: 1,
   line: ['d1h1', 'b5d7', 'g6d6'],
   flags: ['still-winning'],
-  reason: { code: 'slip', params: { how: 'no-mate', movesLeft: 1, by: ['b7d6'], better: ['g6b1'] } },
+  reason: {
+    code: 'slip',
+    params: { how: 'no-mate', movesLeft: 1, by: ['b7d6'], better: ['g6b1'], ...NOT_SLOWER },
+  },
 });
 
 describe('explainMark', () => {
@@ -64,18 +70,53 @@ describe('explainMark', () => {
       mark({
         outcome: 'slower',
         line: ['d1e1'],
-        reason: { code: 'slower', params: { mateOn: 4, asked: 3 } },
+        reason: { code: 'slower', params: { at: 1, mateOn: 4, asked: 3 } },
       }),
-      'This mates too, but only on move 4; mate in 3 was asked.',
+      '1 Re1 mates too, but against the best defence only on move 4; mate in 3 was asked.',
     ],
     [
       '[O0] a slower mate stopped short',
       mark({
         outcome: 'unfinished',
         line: ['d1e1'],
-        reason: { code: 'slower-not-shown', params: { at: 1, mateOn: 4 } },
+        reason: { code: 'slower-not-shown', params: { at: 1, mateOn: 4, weakAt: null, better: [] } },
       }),
       '1 Re1 mates too, but only on move 4, and your answer stops before it shows the mate.',
+    ],
+    [
+      '[O2] a slower mate against a weak defence: neither right so far nor stopped short',
+      mark({
+        outcome: 'unfinished',
+        line: ['d1e1', 'b5c6', 'g6c6'],
+        flags: ['weak-defence'],
+        reason: { code: 'slower-not-shown', params: { at: 1, mateOn: 4, weakAt: 1, better: ['b5e8'] } },
+      }),
+      '1 Re1 mates too, but only on move 4. 1 … Bc6 is not the best defence, so the rest does not count. What if 1 … Be8?',
+    ],
+    [
+      '[O0] a slip after a slower move tells both',
+      mark({
+        outcome: 'slipped',
+        atMove: 2,
+        line: ['d1e1', 'b5e8', 'g6d6'],
+        reason: {
+          code: 'slip',
+          params: { how: 'no-mate', movesLeft: 1, by: ['b7d6'], better: [], slowerAt: 1, mateOn: 4 },
+        },
+      }),
+      '1 Re1 mates too, but only on move 4. After 2 Qd6+ Black plays 2 … Nxd6, and there is no mate next move.',
+    ],
+    [
+      '[O4] two moves for one place: why the better one did not count',
+      mark({
+        outcome: 'unfinished',
+        line: ['d1e1'],
+        reason: {
+          code: 'slower-not-shown',
+          params: { at: 1, mateOn: 4, weakAt: null, better: [], choice: 'worse' },
+        },
+      }),
+      'You give two moves for the same place; the worse of them counts. 1 Re1 mates too, but only on move 4, and your answer stops before it shows the mate.',
     ],
     [
       '[O0] what cannot be played, quoted',
@@ -84,7 +125,7 @@ describe('explainMark', () => {
         atMove: 2,
         p: 1,
         line: ['d1h1', 'b5d7'],
-        reason: { code: 'impossible', params: { text: 'Kf8' } },
+        reason: { code: 'impossible', params: { text: 'Kf8', ...NOT_SLOWER } },
       }),
       'Your first move is right. “Kf8” cannot be played at move 2.',
     ],
@@ -102,6 +143,15 @@ describe('explainMark', () => {
       '[R6] two readings',
       mark({
         outcome: 'unclear',
+        line: [],
+        reason: { code: 'two-readings', params: { moves: ['f3e3', 'd1e1'] } },
+      }),
+      'Your text can be read in two ways (1 Re3, 1 Re1), and they are not worth the same; the host decides.',
+    ],
+    [
+      '[R6] two readings of a strict puzzle: nobody is asked',
+      mark({
+        outcome: 'ambiguous',
         line: [],
         reason: { code: 'two-readings', params: { moves: ['f3e3', 'd1e1'] } },
       }),
@@ -133,12 +183,44 @@ describe('explainMark', () => {
       line: ['d5f6'],
       reason: {
         code: 'slip',
-        params: { how: 'no-win', movesLeft: null, by: ['e8e1', 'g1h2', 'e1e5'], better: [] },
+        params: { how: 'no-win', movesLeft: null, by: ['e8e1', 'g1h2', 'e1e5'], better: [], ...NOT_SLOWER },
       },
     });
     expect(explainMark(given, terms, 'en')).toBe(
       'After 1 Nf6 Black plays 1 … Qe1+, and the win is gone. For example 1 … Qe1+ 2 Kh2 Qe5+.',
     );
+  });
+
+  it('[V3] a defence that mates, or a line that runs into stalemate, is told as such', () => {
+    const draw: PuzzleTerms = {
+      ...DEFAULT_TERMS,
+      fen: '6k1/RQ4pp/8/8/7q/5P2/6P1/6K1 b - - 0 1',
+      task: { kind: 'draw' },
+    };
+    const params = { movesLeft: null, better: [], ...NOT_SLOWER } as const;
+    const mated = mark({
+      outcome: 'wrong',
+      atMove: 1,
+      line: ['g7g6'],
+      reason: { code: 'slip', params: { ...params, how: 'no-draw', by: ['b7g7'] } },
+    });
+    expect(explainMark(mated, draw, 'en')).toBe('After 1 … g6 White plays 2 Qg7#, and that is mate.');
+    expect(explainMark(mated, draw, 'de')).toBe('Nach 1 … g6 spielt Weiß 2 Dg7#, und das ist matt.');
+    const win: PuzzleTerms = {
+      ...DEFAULT_TERMS,
+      fen: '8/2P5/8/8/3r4/8/2K5/k7 w - - 0 1',
+      task: { kind: 'win' },
+    };
+    const stale = mark({
+      outcome: 'wrong',
+      atMove: 1,
+      line: ['c7c8q'],
+      reason: { code: 'slip', params: { ...params, how: 'no-win', by: ['d4c4', 'c8c4'] } },
+    });
+    expect(explainMark(stale, win, 'en')).toBe(
+      'After 1 c8=Q Black plays 1 … Rc4+, and the win is gone. For example 1 … Rc4+ 2 Qxc4, stalemate.',
+    );
+    expect(explainMark(stale, win, 'de')).toContain('Zum Beispiel 1 … Tc4+ 2 Dxc4, patt.');
   });
 
   it('[V1] tells a stalemate as what it is', () => {
@@ -151,7 +233,10 @@ describe('explainMark', () => {
       outcome: 'wrong',
       atMove: 1,
       line: ['g2g6'],
-      reason: { code: 'slip', params: { how: 'stalemate', movesLeft: 0, by: [], better: ['g2g7'] } },
+      reason: {
+        code: 'slip',
+        params: { how: 'stalemate', movesLeft: 0, by: [], better: ['g2g7'], ...NOT_SLOWER },
+      },
     });
     expect(explainMark(given, terms, 'en')).toBe('1 Qg6 is stalemate. 1 Qg7# was the move.');
     expect(explainMark(given, terms, 'de')).toBe('1 Dg6 setzt patt. 1 Dg7# war der Zug.');

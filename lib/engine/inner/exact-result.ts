@@ -51,7 +51,12 @@ function isBetter(one: ExactResult, other: ExactResult): boolean {
   return one.result === 'lost' ? a < b : a > b;
 }
 
-/** One way to play a table ending out, at most 16 plies, the first best move in UCI order. */
+/** UCI order, but a queen before the other men that a pawn can become. */
+function isBefore(one: Uci, other: Uci): boolean {
+  return one.replace('q', '') < other.replace('q', '');
+}
+
+/** One way to play a table ending out, at most 16 plies, the first best move in UCI order, queens first. */
 export function tableLine(position: Position, tables: Tables): Uci[] {
   const line: Uci[] = [];
   let here = position;
@@ -63,7 +68,7 @@ export function tableLine(position: Position, tables: Tables): Uci[] {
       if (result === null) return line;
       const uci = writeUci(move);
       const isTied = best !== null && !isBetter(result, best.result) && !isBetter(best.result, result);
-      if (best === null || isBetter(result, best.result) || (isTied && uci < best.uci))
+      if (best === null || isBetter(result, best.result) || (isTied && isBefore(uci, best.uci)))
         best = { uci, next, result };
     }
     if (best === null) return line;

@@ -2,14 +2,19 @@
 // are not looked at: a book is often loaded without them, and the mark has to be the same (rule A4).
 
 import type { BookRow } from '#lib/book/book-row.ts';
-import type { TreeNode } from '#lib/book/position-tree.ts';
+import { movesTo, type TreeNode } from '#lib/book/position-tree.ts';
 import type { Uci } from '#lib/rules/move.ts';
 import type { Walk } from './walk.ts';
 import { movesLeftAt, type PuzzleFacts } from './walk-context.ts';
 
-/** The longest defence and how it is met, up to `solverMoves` solver moves; empty where nothing is known. */
-export function continuationOf(facts: PuzzleFacts, walk: Walk, solverMoves: number): Uci[] {
+/**
+ * How the published line goes on, in a win or a draw; else the longest defence and how it is met, up to `solverMoves`
+ * solver moves. Empty where nothing is known.
+ */
+export function continuationOf(facts: PuzzleFacts, walk: Walk, solverMoves: number): readonly Uci[] {
   const { row, node } = walk;
+  const published = facts.terms.task.kind === 'mate' ? [] : publishedRest(facts, node);
+  if (published.length > 0) return published.slice(0, 2 * solverMoves - (node.ply % 2 === 1 ? 0 : 1));
   if (row === null) return [];
   const { evidence } = row;
   if (evidence.kind === 'search' || evidence.kind === 'table') {
@@ -18,6 +23,12 @@ export function continuationOf(facts: PuzzleFacts, walk: Walk, solverMoves: numb
     return evidence.line[0] === node.move ? evidence.line.slice(1, 2 * solverMoves) : [];
   }
   return mateLine(facts, walk, row);
+}
+
+function publishedRest({ published }: PuzzleFacts, node: TreeNode): readonly Uci[] {
+  const moves = movesTo(node);
+  const line = published.lines.find((one) => moves.every((move, at) => one.moves[at] === move));
+  return line?.moves.slice(moves.length) ?? [];
 }
 
 function mateLine(facts: PuzzleFacts, walk: Walk, last: BookRow): Uci[] {
@@ -45,7 +56,9 @@ function mateLine(facts: PuzzleFacts, walk: Walk, last: BookRow): Uci[] {
 }
 
 function bestMove(facts: PuzzleFacts, node: TreeNode): { move: Uci; row: BookRow | null } | null {
-  const mate = facts.tree.moves(node).find((move) => facts.tree.play(node, move)?.end === 'checkmate');
+  const mates = facts.tree.moves(node).filter((move) => facts.tree.play(node, move)?.end === 'checkmate');
+  // Where any man mates, nobody makes a bishop.
+  const mate = mates.find((move) => move.length < 5 || move.endsWith('q')) ?? mates[0];
   if (mate !== undefined) return { move: mate, row: null };
   const [row] = facts.book
     .rowsAt(node.bookPosition, movesLeftAt(facts.terms, node))

@@ -14,6 +14,8 @@ export interface Judged extends Ranked {
   readonly line: LineToWalk;
   readonly walk: Walk;
   readonly hasFoundBoth: boolean;
+  /** Two moves for one place, and this is the worse (rule O4). */
+  readonly isWorseOfTwo: boolean;
 }
 
 /** The line that a reading counts as, or null where verdicts are lacking and were asked for. */
@@ -38,7 +40,7 @@ function judgeLine(context: WalkContext, reading: Reading, moves: ReadLine): Jud
   };
   const walk = walkLine(context, line);
   if (walk.outcome === 'lacking') return null;
-  return { ...earnedBy(context.facts, walk), reading, line, walk, hasFoundBoth: false };
+  return { ...earnedBy(context.facts, walk), reading, line, walk, hasFoundBoth: false, isWorseOfTwo: false };
 }
 
 // Branches use what the book has; one that it knows nothing of is no candidate.
@@ -73,5 +75,6 @@ function takeChoice(
   if (chosen?.verdict === 'holds' && other?.verdict === 'holds') {
     return { ...bestOf([best, choice]), hasFoundBoth: true };
   }
-  return worstOf([best, choice]);
+  const worst = worstOf([best, choice]);
+  return worst.points < Math.max(best.points, choice.points) ? { ...worst, isWorseOfTwo: true } : worst;
 }

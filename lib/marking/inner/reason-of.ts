@@ -1,11 +1,12 @@
 // Why did a line earn what it earned? The data of the explanation.
 
 import type { BookRow } from '#lib/book/book-row.ts';
-import type { TreeNode } from '#lib/book/position-tree.ts';
+import { movesTo, type TreeNode } from '#lib/book/position-tree.ts';
 import type { Uci } from '#lib/rules/move.ts';
-import type { Reason } from '../reasons.ts';
+import type { Reason, SlowerBefore } from '../reasons.ts';
 import { continuationOf } from './continuation.ts';
 import type { Judged } from './judge-reading.ts';
+import type { Walk } from './walk.ts';
 import { movesLeftAt, type PuzzleFacts } from './walk-context.ts';
 
 const MOST_BETTER = 3;
@@ -14,23 +15,25 @@ const MOST_QUOTED = 40;
 
 /** The reason of a line that was taken. `text` is what the viewer wrote. */
 export function reasonOf(facts: PuzzleFacts, judged: Judged, text: string): Reason {
-  const { walk, outcome, p, r } = judged;
+  const { walk, outcome } = judged;
   switch (outcome) {
     case 'solved':
       return { code: 'solved', params: {} };
     case 'slower':
-      return { code: 'slower', params: { mateOn: mateOn(facts), asked: asked(facts) } };
+      return {
+        code: 'slower',
+        params: { at: walk.slowerAt ?? 1, mateOn: mateOn(facts), asked: asked(facts) },
+      };
     case 'unfinished':
-      if (walk.because === 'weak-defence') return weakDefence(facts, judged);
-      if (walk.slowerAt !== null) {
-        return { code: 'slower-not-shown', params: { at: walk.slowerAt, mateOn: mateOn(facts) } };
-      }
-      return { code: 'unfinished', params: { missing: r - p, rest: continuationOf(facts, walk, r - p) } };
+      return unfinished(facts, judged);
     case 'slipped':
     case 'wrong':
       return slip(facts, judged);
     case 'impossible':
-      return { code: 'impossible', params: { text: quote(text, spanOf(judged)) } };
+      return {
+        code: 'impossible',
+        params: { text: quote(text, spanOf(judged)), ...slowerBefore(facts, judged) },
+      };
     default:
       return { code: unclearCode(judged), params: {} };
   }
@@ -56,13 +59,33 @@ function asked({ terms }: PuzzleFacts): number {
   return terms.task.kind === 'mate' ? terms.task.moves : 0;
 }
 
-function weakDefence(facts: PuzzleFacts, { walk }: Judged): Reason {
-  const published = walk.node.parent === null ? null : facts.published.movesAt(walk.node.parent.key);
-  const better = [...new Set([...(published ?? []), ...(walk.row?.adequate ?? [])])];
-  return { code: 'weak-defence', params: { at: walk.verdicts.length, better: better.slice(0, MOST_BETTER) } };
+function unfinished(facts: PuzzleFacts, { walk, p, r }: Judged): Reason {
+  const weakAt = walk.because === 'weak-defence' ? walk.verdicts.length : null;
+  if (walk.slowerAt !== null) {
+    const better = weakAt === null ? [] : betterReplies(facts, walk);
+    return { code: 'slower-not-shown', params: { at: walk.slowerAt, mateOn: mateOn(facts), weakAt, better } };
+  }
+  if (weakAt !== null)
+    return { code: 'weak-defence', params: { at: weakAt, better: betterReplies(facts, walk) } };
+  // Where the line has outlasted the number that is known, one more is only what r has to be at least.
+  const isKnown = facts.needed(walk.verdicts[0] ?? null, movesTo(walk.node)) > p;
+  return {
+    code: 'unfinished',
+    params: { missing: isKnown ? r - p : 0, rest: continuationOf(facts, walk, r - p) },
+  };
 }
 
-function slip(facts: PuzzleFacts, { walk }: Judged): Reason {
+function slowerBefore(facts: PuzzleFacts, { walk }: Judged): SlowerBefore {
+  return { slowerAt: walk.slowerAt, mateOn: mateOn(facts) };
+}
+
+function betterReplies({ published }: PuzzleFacts, { node, row }: Walk): Uci[] {
+  const known = node.parent === null ? null : published.movesAt(node.parent.key);
+  return [...new Set([...(known ?? []), ...(row?.adequate ?? [])])].slice(0, MOST_BETTER);
+}
+
+function slip(facts: PuzzleFacts, judged: Judged): Reason {
+  const { walk } = judged;
   const { node } = walk;
   // A reply may have ended the game: the move before it is the one that let it happen.
   const after = walk.because === 'drawn-by-reply' ? (node.parent ?? node) : node;
@@ -76,6 +99,7 @@ function slip(facts: PuzzleFacts, { walk }: Judged): Reason {
       movesLeft: movesLeft === null ? null : movesLeft - 1,
       by: walk.because === 'drawn-by-reply' && node.move !== null ? [node.move] : defenceOf(walk.row),
       better: holdingMoves(facts, before, movesLeft),
+      ...slowerBefore(facts, judged),
     },
   };
 }

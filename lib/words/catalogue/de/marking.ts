@@ -16,7 +16,8 @@ export const markingDe: Readonly<Record<keyof typeof markingEn, string>> = {
   'outcome-slower-not-shown': 'Matt später, nicht bis zum Ende gezeigt',
   'why-solved': 'Richtig.',
   'why-slower':
-    'Das setzt auch matt, aber erst im {mateOn, number}. Zug; gefragt war Matt in {asked, number}.',
+    '{move} setzt auch matt, bei bester Verteidigung aber erst im {mateOn, number}. Zug; gefragt war Matt in {asked, number}.',
+  'why-slower-before': '{move} setzt auch matt, aber erst im {mateOn, number}. Zug.',
   'why-unfinished': 'So weit richtig, aber noch nicht bis zum Ende.',
   'why-missing': '{missing, plural, one {Ein weiterer Zug war} other {# weitere Züge waren}} nötig.',
   'why-goes-on': 'Es könnte so weitergehen: {line}.',
@@ -24,6 +25,7 @@ export const markingDe: Readonly<Record<keyof typeof markingEn, string>> = {
     '{move} setzt auch matt, aber erst im {mateOn, number}. Zug, und die Antwort endet, bevor sie das Matt zeigt.',
   'why-weak-defence':
     'So weit richtig, aber {reply} ist nicht die beste Verteidigung; was danach kommt, zählt nicht.',
+  'why-weak-reply': '{reply} ist nicht die beste Verteidigung; was danach kommt, zählt nicht.',
   'why-better-defence': 'Was folgt auf {reply}?',
   'why-slip-no-mate':
     'Nach {move} spielt {side, select, w {Weiß} other {Schwarz}} {reply}, und {left, plural, =0 {es ist nicht matt} one {im nächsten Zug gibt es kein Matt} other {in # Zügen gibt es kein Matt}}.',
@@ -35,8 +37,11 @@ export const markingDe: Readonly<Record<keyof typeof markingEn, string>> = {
   'why-slip-known': '{move} reicht nicht aus.',
   'why-slip-stalemate': '{move} setzt patt.',
   'why-slip-draw': 'Nach {move} ist die Partie remis.',
+  'why-slip-mated': 'Nach {move} spielt {side, select, w {Weiß} other {Schwarz}} {reply}, und das ist matt.',
   'why-defence-line': 'Zum Beispiel {line}.',
+  'why-defence-line-stalemate': 'Zum Beispiel {line}, patt.',
   'why-better-move': '{count, plural, one {{moves} war der Zug.} other {Richtig waren diese Züge: {moves}.}}',
+  'why-worse-of-two': 'Für dieselbe Stelle stehen zwei Züge da; der schlechtere zählt.',
   'why-good-before':
     '{count, plural, one {Der erste Zug ist richtig.} other {Die ersten # Züge sind richtig.}}',
   'why-impossible': '„{text}“ ist im {at, number}. Zug nicht spielbar.',
@@ -48,6 +53,8 @@ export const markingDe: Readonly<Record<keyof typeof markingEn, string>> = {
   'why-too-many-fillings':
     'Es fehlen zu viele Gegenzüge, um alle auszuprobieren; das entscheidet die Redaktion.',
   'why-two-readings': 'Der Text lässt sich auf zwei Arten lesen ({moves}), und sie sind nicht gleich gut.',
+  'why-two-readings-host':
+    'Der Text lässt sich auf zwei Arten lesen ({moves}), und sie sind nicht gleich gut; das entscheidet die Redaktion.',
   'why-unreadable': 'Bei „{text}“ ließ sich kein Zug erkennen.',
   'why-unreadable-no-text': 'Im Text ließ sich kein Zug erkennen.',
   'why-board-turned':
@@ -57,7 +64,7 @@ export const markingDe: Readonly<Record<keyof typeof markingEn, string>> = {
   'why-chatter': 'Nichts in diesem Text sieht nach einem Zug aus.',
   'and-other-way': 'Es ist ein anderer Weg als der veröffentlichte und ebenso gut.',
   'and-found-both': 'Beide angegebenen Züge sind richtig.',
-  'and-generous': 'Wo der Text eine Wahl ließ, wurde er zu deinen Gunsten gelesen.',
+  'and-generous': 'Wo der Text nicht eindeutig war, wurde er zu deinen Gunsten gelesen.',
   'and-typo': 'Ein Tippfehler wurde berichtigt.',
   'and-past-the-end': 'Was danach noch dasteht, stimmt nicht; es wurde nicht mehr gebraucht.',
   'and-still-winning': 'Die Stellung bleibt gewonnen, aber das verlangte Matt ist es nicht.',

@@ -14,13 +14,16 @@ export const markingEn = {
   // Instead of "Right so far" where a move on the way was slower.
   'outcome-slower-not-shown': 'Mates later, not shown to the end',
   'why-solved': 'Right.',
-  'why-slower': 'This mates too, but only on move {mateOn, number}; mate in {asked, number} was asked.',
+  'why-slower':
+    '{move} mates too, but against the best defence only on move {mateOn, number}; mate in {asked, number} was asked.',
+  'why-slower-before': '{move} mates too, but only on move {mateOn, number}.',
   'why-unfinished': 'Right as far as it goes, but not yet to the end.',
   'why-missing': '{missing, plural, one {One more move was} other {# more moves were}} needed.',
   'why-goes-on': 'It could go on {line}.',
   'why-slower-not-shown':
     '{move} mates too, but only on move {mateOn, number}, and your answer stops before it shows the mate.',
   'why-weak-defence': 'Right so far, but {reply} is not the best defence, so the rest does not count.',
+  'why-weak-reply': '{reply} is not the best defence, so the rest does not count.',
   'why-better-defence': 'What if {reply}?',
   'why-slip-no-mate':
     'After {move} {side, select, w {White} other {Black}} plays {reply}, and {left, plural, =0 {it is not mate} one {there is no mate next move} other {there is no mate in # moves}}.',
@@ -32,8 +35,11 @@ export const markingEn = {
   'why-slip-known': '{move} does not do it.',
   'why-slip-stalemate': '{move} is stalemate.',
   'why-slip-draw': 'After {move} the game is drawn.',
+  'why-slip-mated': 'After {move} {side, select, w {White} other {Black}} plays {reply}, and that is mate.',
   'why-defence-line': 'For example {line}.',
+  'why-defence-line-stalemate': 'For example {line}, stalemate.',
   'why-better-move': '{count, plural, one {{moves} was the move.} other {These moves were right: {moves}.}}',
+  'why-worse-of-two': 'You give two moves for the same place; the worse of them counts.',
   'why-good-before': '{count, plural, one {Your first move is right.} other {Your first # moves are right.}}',
   'why-impossible': '“{text}” cannot be played at move {at, number}.',
   'why-impossible-no-text': 'What you wrote for move {at, number} cannot be played.',
@@ -41,6 +47,8 @@ export const markingEn = {
   'why-not-verified': 'Part of this answer could not be verified by itself; the host decides.',
   'why-too-many-fillings': 'Too many replies are left out to try them all; the host decides.',
   'why-two-readings': 'Your text can be read in two ways ({moves}), and they are not worth the same.',
+  'why-two-readings-host':
+    'Your text can be read in two ways ({moves}), and they are not worth the same; the host decides.',
   'why-unreadable': 'No move could be read at “{text}”.',
   'why-unreadable-no-text': 'No move could be read in your text.',
   'why-board-turned': 'This reads like moves on a board seen from the other side; the host decides.',
@@ -48,7 +56,7 @@ export const markingEn = {
   'why-chatter': 'Nothing in this text looks like a move.',
   'and-other-way': 'It is another way than the published one, and as good.',
   'and-found-both': 'Both of the moves you give are right.',
-  'and-generous': 'The text was read in your favour where it left a choice.',
+  'and-generous': 'Where the text was not clear, it was read in your favour.',
   'and-typo': 'A slip of the pen was mended.',
   'and-past-the-end': 'What you wrote after that does not work; it was no longer needed.',
   'and-still-winning': 'You keep a winning position, but not the mate asked for.',
