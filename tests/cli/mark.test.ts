@@ -1,3 +1,4 @@
+import { once } from 'node:events';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -5,7 +6,8 @@ import { afterAll, describe, expect, test } from 'vitest';
 import { createEngine } from '#lib/engine/create-engine.ts';
 import { MATES_IN_TWO } from '../cases/judged/mate-in-two.ts';
 import { SHORT_MATES } from '../cases/judged/short-mates.ts';
-import { jsonLines, tailpiece } from '../support/command-line.ts';
+import { TWO_READINGS } from '../cases/judged/two-readings.ts';
+import { jsonLines, startTailpiece, tailpiece } from '../support/command-line.ts';
 import { markOnDemand, openBook } from '../support/judge-answers.ts';
 import { MATES } from '../support/mates.ts';
 
@@ -30,7 +32,9 @@ async function markAll(puzzle: unknown, answers: readonly object[], words: reado
 
 describe('[A4] the command line gives the marks that the same answers get in the same program', () => {
   const engine = createEngine();
-  const puzzles = [...MATES_IN_TWO, ...SHORT_MATES].map((puzzle) => [puzzle.name, puzzle] as const);
+  const puzzles = [...MATES_IN_TWO, ...SHORT_MATES, ...TWO_READINGS].map(
+    (puzzle) => [puzzle.name, puzzle] as const,
+  );
   test.each(puzzles)('%s', async (_name, puzzle) => {
     const judged = openBook(engine, puzzle);
     const answers = puzzle.cases.map(({ id, text, meant }) => ({
@@ -135,6 +139,44 @@ test('malformed lines are answered in their place, reading goes on, the status i
     { line: 5, error: 'expected a JSON object, found "x"' },
     expect.objectContaining({ id: 6, outcome: 'solved' }),
   ]);
+});
+
+test('an answer is marked while the input is still open, and the next waits for its own line', async () => {
+  const child = startTailpiece(['mark', '--puzzle', puzzleFile(MORPHY)]);
+  for (const [id, text, outcome] of [
+    [1, '1.Ra6', 'solved'],
+    [2, 'nice one', 'chatter'],
+    [3, '1.Ra5', 'wrong'],
+  ] as const) {
+    child.stdin.write(`${JSON.stringify({ id, text })}\n`);
+    const [out] = await once(child.stdout, 'data');
+    expect(jsonLines(String(out))).toEqual([expect.objectContaining({ id, outcome })]);
+  }
+  child.stdin.end();
+  expect(await once(child, 'close')).toEqual([0, null]);
+});
+
+test('answers that are wrong, illegal, chatter or cannot be read are outcomes: status 0', async () => {
+  const answers = ['1.Ra5', '1.Qh5', 'hello', 'R?8'].map((text, id) => ({ id, text }));
+  const { status, lines } = await markAll(MORPHY, answers);
+  expect(status).toBe(0);
+  expect(lines.map((line) => (line as { outcome: string }).outcome)).toEqual([
+    'wrong',
+    'impossible',
+    'chatter',
+    'unreadable',
+  ]);
+});
+
+test('[R8] a line that no reading has, and lines with carriage returns, change nothing', async () => {
+  const given = [
+    { id: 1, text: '1.Ra6', meant: ['h2h4'] },
+    { id: 2, text: '1.Ra6', meant: [] },
+  ];
+  const input = given.map((answer) => `${JSON.stringify(answer)}\r\n`).join('');
+  const { status, out } = await tailpiece(['mark', '--puzzle', puzzleFile(MORPHY)], input);
+  expect(status).toBe(0);
+  for (const line of jsonLines(out)) expect(line).toMatchObject({ outcome: 'solved', line: ['a1a6'] });
 });
 
 describe('a puzzle file that is refused: status 2 and one line that names the field', () => {
