@@ -122,8 +122,11 @@ class Place implements TreeNode {
 /** How often the position of a node occurs on the way to it, itself included (rules O1, V5). */
 export function countRepetitions(node: TreeNode): number {
   let count = 1;
-  for (let before = node.parent; before !== null; before = before.parent) {
-    if (before.key === node.key) count += 1;
+  let before = node.parent?.parent ?? null;
+  // Behind a capture or a pawn's move nothing can be the same, and nobody is back where he was in less than four plies.
+  for (let back = 2; before !== null && back <= node.position.halfmoveClock; back += 2) {
+    if (back >= 4 && before.key === node.key) count += 1;
+    before = before.parent?.parent ?? null;
   }
   return count;
 }

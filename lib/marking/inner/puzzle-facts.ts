@@ -32,6 +32,7 @@ export function createFacts(input: FactsInput): PuzzleFacts {
   const facts: PuzzleFacts = {
     ...input,
     isDecided: isDecidedInDiagram(terms, book, tree.root),
+    knownReplies: new WeakMap(),
     needed: (first, moves) => {
       if (terms.task.kind === 'mate') {
         shortest ??= shortestMate(input);

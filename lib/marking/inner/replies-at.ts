@@ -18,9 +18,8 @@ const ADEQUATE_WITHIN = 100;
 /** `row` is the verdict on the move that led here; null where rules or a ruling settled it: then any reply will do. */
 export function repliesAt(facts: PuzzleFacts, node: TreeNode, row: BookRow | null): Replies {
   const { terms, published } = facts;
-  const values = new Map((row?.replies ?? []).map((reply) => [reply.uci, reply]));
-  const best = Math.min(...[...values.values()].map(({ value }) => value ?? Number.POSITIVE_INFINITY));
   const isKnown = row !== null && row.replies.length > 0;
+  const { values, best } = isKnown ? valuesOf(facts, row) : NOTHING_KNOWN;
   return {
     isAdequate: (reply) => {
       if (terms.anyDefence || !isKnown || row.adequate.includes(reply)) return true;
@@ -30,6 +29,25 @@ export function repliesAt(facts: PuzzleFacts, node: TreeNode, row: BookRow | nul
     },
     compare: (a, b) => lastingOf(values.get(b)) - lastingOf(values.get(a)) || (a < b ? -1 : a > b ? 1 : 0),
   };
+}
+
+/** What a row says of the replies; worked out once a row, because a thousand fillings meet the same few. */
+export interface KnownReplies {
+  readonly values: ReadonlyMap<Uci, BookRow['replies'][number]>;
+  /** The lowest value, the defender's best. */
+  readonly best: number;
+}
+
+const NOTHING_KNOWN: KnownReplies = { values: new Map(), best: Number.POSITIVE_INFINITY };
+
+function valuesOf({ knownReplies }: PuzzleFacts, row: BookRow): KnownReplies {
+  const known = knownReplies.get(row);
+  if (known !== undefined) return known;
+  const values = new Map(row.replies.map((reply) => [reply.uci, reply]));
+  const best = Math.min(...row.replies.map(({ value }) => value ?? Number.POSITIVE_INFINITY));
+  const fresh = { values, best };
+  knownReplies.set(row, fresh);
+  return fresh;
 }
 
 // In mate tasks the longer mate lasts longer; in the others the better defence, which has the lower value.

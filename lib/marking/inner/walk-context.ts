@@ -1,7 +1,7 @@
 // What a walk along a line needs to know: terms, book, tree of positions, published lines, and how much it may
 // still ask for.
 
-import type { Lacking } from '#lib/book/book-row.ts';
+import type { BookRow, Lacking } from '#lib/book/book-row.ts';
 import type { PositionTree, TreeNode } from '#lib/book/position-tree.ts';
 import type { PublishedLines } from '#lib/book/published-lines.ts';
 import type { SolutionBook } from '#lib/book/solution-book.ts';
@@ -9,6 +9,7 @@ import type { PuzzleTerms } from '#lib/book/terms.ts';
 import type { Uci } from '#lib/rules/move.ts';
 import type { MarkedMove } from '../mark.ts';
 import type { Scheme } from '../schemes.ts';
+import type { KnownReplies } from './replies-at.ts';
 
 /** The facts of a puzzle, the same for all its answers. */
 export interface PuzzleFacts {
@@ -19,6 +20,8 @@ export interface PuzzleFacts {
   readonly scheme: Scheme;
   /** Was the result plain in the diagram already (rule O1)? Then the number of moves counts. */
   readonly isDecided: boolean;
+  /** What rows say of replies, as far as it was asked. */
+  readonly knownReplies: WeakMap<BookRow, KnownReplies>;
   /** Solver moves needed, r of rule O0, for a line with this first verdict and these moves; at least 1. */
   readonly needed: (first: MarkedMove | null, moves: readonly Uci[]) => number;
 }
