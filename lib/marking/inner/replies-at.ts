@@ -3,7 +3,7 @@
 import type { BookRow } from '#lib/book/book-row.ts';
 import type { TreeNode } from '#lib/book/position-tree.ts';
 import type { Uci } from '#lib/rules/move.ts';
-import type { PuzzleFacts } from './walk-context.ts';
+import type { KnownReplies, PuzzleFacts } from './walk-context.ts';
 
 /** The replies at a position after a solver move that holds or is slower. */
 export interface Replies {
@@ -29,13 +29,6 @@ export function repliesAt(facts: PuzzleFacts, node: TreeNode, row: BookRow | nul
     },
     compare: (a, b) => lastingOf(values.get(b)) - lastingOf(values.get(a)) || (a < b ? -1 : a > b ? 1 : 0),
   };
-}
-
-/** What a row says of the replies; worked out once a row, because a thousand fillings meet the same few. */
-export interface KnownReplies {
-  readonly values: ReadonlyMap<Uci, BookRow['replies'][number]>;
-  /** The lowest value, the defender's best. */
-  readonly best: number;
 }
 
 const NOTHING_KNOWN: KnownReplies = { values: new Map(), best: Number.POSITIVE_INFINITY };

@@ -9,7 +9,13 @@ import type { PuzzleTerms } from '#lib/book/terms.ts';
 import type { Uci } from '#lib/rules/move.ts';
 import type { MarkedMove } from '../mark.ts';
 import type { Scheme } from '../schemes.ts';
-import type { KnownReplies } from './replies-at.ts';
+
+/** What a row says of the replies; worked out once a row, because a thousand fillings meet the same few. */
+export interface KnownReplies {
+  readonly values: ReadonlyMap<Uci, BookRow['replies'][number]>;
+  /** The lowest value, the defender's best. */
+  readonly best: number;
+}
 
 /** The facts of a puzzle, the same for all its answers. */
 export interface PuzzleFacts {
