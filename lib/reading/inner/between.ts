@@ -9,7 +9,7 @@ const LABELS = new Set(['b', 'c', 'd']);
 
 /** Words that join moves and are no prose. */
 export const CONNECTORS: ReadonlySet<string> = new Set(
-  'and then und y et e и ve dann luego puis poi next followed by & + затем потом sonra ensuite entao'.split(
+  'and then und y et e и ve dann folgt follows sigue следует luego puis poi next followed by & + затем потом sonra ensuite entao'.split(
     ' ',
   ),
 );

@@ -26,14 +26,15 @@ export function originBehind(
   const step = move?.type === 'move' && move.ways.length === 1 ? move.ways[0]?.[0] : undefined;
   if (move?.type !== 'move' || step === undefined) return null;
   let next = at + 1;
-  const isOpen = lexemes[next]?.type === 'open';
-  if (isOpen) next += 1;
+  const sign = lexemes[next];
+  const isOpen = sign?.type === 'open';
+  if (isOpen || (sign?.type === 'sign' && sign.sign === ',')) next += 1;
   const word = wordAt(lexemes, next);
   const isFrom = word !== null && senseIn(word, 'from') !== null;
   if (isFrom || (word !== null && WITH.has(word))) next += 1;
   else if (!isOpen) return null;
   while (senseIn(wordAt(lexemes, next) ?? '', 'article') !== null && fileOf(lexemes[next]) < 0) next += 1;
-  const origin = originAt(lexemes, next, isFrom);
+  const origin = (isOpen ? fileInBrackets(lexemes, next) : null) ?? originAt(lexemes, next, isFrom);
   if (origin === null || (isOpen && lexemes[origin.end]?.type !== 'close')) return null;
   if (wordAt(lexemes, origin.end) !== null && senseIn(wordAt(lexemes, origin.end) ?? '', 'to') !== null)
     return null;
@@ -47,6 +48,13 @@ export function originBehind(
 function wordAt(lexemes: readonly Lexeme[], at: number): string | null {
   const lexeme = lexemes[at];
   return lexeme?.type === 'word' ? lexeme.word : null;
+}
+
+/** "Re7 (h)". */
+function fileInBrackets(lexemes: readonly Lexeme[], at: number): Origin | null {
+  const file = fileOf(lexemes[at]);
+  if (file < 0 || lexemes[at + 1]?.type !== 'close') return null;
+  return { files: 1 << file, ranks: 255, kinds: ANY_KIND, end: at + 1 };
 }
 
 /** "h7", "f3 knight", "e-rook", "h-file", "rook on h7". */

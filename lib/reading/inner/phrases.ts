@@ -44,7 +44,7 @@ export function phrasesOf(lexemes: readonly Lexeme[]): readonly AnyLexeme[] {
       : (promotionBehind(lexemes, at) ?? originBehind(lexemes, at));
     const lexeme = lexemes[at];
     if (found !== null) {
-      out.push(found.lexeme);
+      if (!isCastlingAgain(found.lexeme, out, behindColon(lexemes, found.end))) out.push(found.lexeme);
       at = found.end;
     } else {
       if (lexeme !== undefined) out.push(lexeme);
@@ -52,6 +52,22 @@ export function phrasesOf(lexemes: readonly Lexeme[]): readonly AnyLexeme[] {
     }
   }
   return out;
+}
+
+/** "0-0-0 (castling)", "castling 0-0": the word beside the sign is no further move. */
+function isCastlingAgain(lexeme: AnyLexeme, before: readonly AnyLexeme[], next: Lexeme | undefined): boolean {
+  if (castleOf(lexeme) !== 'any') return false;
+  const last = before.findLast(({ type }) => type !== 'open');
+  return [last, next].some((one) => one !== undefined && castleOf(one) !== null);
+}
+
+function behindColon(lexemes: readonly Lexeme[], at: number): Lexeme | undefined {
+  const lexeme = lexemes[at];
+  return lexeme?.type === 'sign' && lexeme.sign === ':' ? lexemes[at + 1] : lexeme;
+}
+
+function castleOf(lexeme: AnyLexeme): 'short' | 'long' | 'any' | null {
+  return lexeme.type === 'move' ? (lexeme.ways[0]?.[0]?.shapes[0]?.castle ?? null) : null;
 }
 
 function startsPhrase(lexemes: readonly Lexeme[], at: number): boolean {

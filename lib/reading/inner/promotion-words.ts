@@ -7,6 +7,13 @@ import type { Lexeme } from './lexemes.ts';
 import type { AnyLexeme } from './phrase.ts';
 import { senseIn, sensesOf } from './word-table.ts';
 
+const WITH = new Set(['mit', 'con', 'avec', 'com', 'met', 'als', 'se', 'si', 'sich']);
+
+/** Behind a comma or a dash only a verb of promotion goes on; inside a compound any word does. */
+function goesOn(lexeme: Lexeme | undefined, isInside: boolean): boolean {
+  return lexeme?.type === 'word' && (isInside || senseIn(lexeme.word, 'promote') !== null);
+}
+
 /** "a8 and becomes a rook": the new man named in the words behind the square. */
 export function promotionBehind(
   lexemes: readonly Lexeme[],
@@ -21,8 +28,9 @@ export function promotionBehind(
   let hasVerb = false;
   for (let next = at + 1; next < at + 7; next += 1) {
     const lexeme = lexemes[next];
-    // "sous-promotion".
-    if (lexeme?.type === 'sign' && lexeme.sign === '-' && next > at + 1) continue;
+    // "e8, promoting to a rook", "sous-promotion".
+    if (lexeme?.type === 'sign' && ',-'.includes(lexeme.sign) && goesOn(lexemes[next + 1], next > at + 1))
+      continue;
     if (lexeme?.type !== 'word') return null;
     const piece = senseIn(lexeme.word, 'piece');
     if (piece !== null && hasVerb) {
@@ -41,7 +49,10 @@ export function promotionBehind(
       return { lexeme: lexemeWithMan, end: next + 1 };
     }
     if (senseIn(lexeme.word, 'promote') !== null) hasVerb = true;
-    else if (piece !== null || (sensesOf(lexeme.word).length === 0 && !CONNECTORS.has(lexeme.word)))
+    else if (
+      piece !== null ||
+      (sensesOf(lexeme.word).length === 0 && !CONNECTORS.has(lexeme.word) && !WITH.has(lexeme.word))
+    )
       return null;
   }
   return null;

@@ -1,4 +1,4 @@
-// Is castling written here in signs: O-O, 0-0, o-o-o, OO, with any dash and any O?
+// Is castling written here in signs: O-O, 0-0, o-o-o, OO, with any dash and any O, or in a word with its wing?
 
 import { type Shape, shapeOf } from '../shape.ts';
 import { isWordAt } from './signs.ts';
@@ -16,6 +16,8 @@ export interface CastlingScan {
 export function scanCastling(text: string, at: number): CastlingScan | null {
   const sign = text.charAt(at);
   if (sign === 'C' || sign === 'c') return castlingWithWing(text, at);
+  if (text.startsWith('易位', at + 1) && '长長短'.includes(sign))
+    return { end: at + 3, shape: shapeOf({ castle: sign === '短' ? 'short' : 'long' }), isSure: true };
   if (!ROUND.has(sign)) return null;
   let count = 1;
   let dashes = 0;

@@ -91,8 +91,9 @@ function promotionAt(text: string, at: number): Promotion | null {
   }
   if (hasSign && text.charAt(cursor) === ' ') cursor += 1;
   // "e8-N": a hyphen, if the letter begins no move.
-  if (!hasSign && !isOpen && text.charAt(cursor) === '-' && isCapital(text.charAt(cursor + 1))) {
-    const hyphened = manAt(text, cursor + 1, { hasSign: false, isGlued: !isSpaced });
+  const dash = hasSign || isOpen ? null : /^-{1,2}>? ?(?=\p{Lu})/u.exec(text.slice(cursor, cursor + 5));
+  if (dash !== null) {
+    const hyphened = manAt(text, cursor + dash[0].length, { hasSign: false, isGlued: !isSpaced });
     return hyphened === null || '-x:('.includes(text.charAt(hyphened.end) || ' ') ? null : hyphened;
   }
   const man = manAt(text, cursor, { hasSign, isGlued: !isSpaced });

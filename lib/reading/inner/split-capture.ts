@@ -9,8 +9,10 @@ import { senseIn } from './word-table.ts';
 export function splitCapture(lexemes: readonly Lexeme[], start: number, end: number): readonly Step[] | null {
   const first = lexemes[start];
   const from = first?.type === 'word' && senseIn(first.word, 'check') !== null ? start + 1 : start;
-  if (end !== from + 4) return null;
-  const [mover, verb, second, square] = lexemes.slice(from, end);
+  const [mover, verb, second, ...rest] = lexemes.slice(from, end);
+  const square = rest.pop();
+  // "Takes the rook on h3", "takes; rook to h3": one preposition at most.
+  if (rest.length > 1 || !rest.every(isPreposition)) return null;
   if (mover?.type !== 'word' || verb?.type !== 'word' || second?.type !== 'word') return null;
   if (square?.type !== 'move' || !square.isBareSquare || senseIn(verb.word, 'take') === null) return null;
   const taker = senseIn(mover.word, 'piece');
@@ -24,4 +26,10 @@ export function splitCapture(lexemes: readonly Lexeme[], start: number, end: num
     { shapes: [takes], start: mover.start, end: verb.end },
     { shapes: [goes], start: second.start, end: square.end },
   ];
+}
+
+function isPreposition(lexeme: Lexeme): boolean {
+  return (
+    lexeme.type === 'word' && (senseIn(lexeme.word, 'to') !== null || senseIn(lexeme.word, 'on') !== null)
+  );
 }

@@ -68,7 +68,7 @@ const ROLE_WORDS: readonly (readonly [role: WordRole, words: string])[] = [
     `promotes promote promoting promotion promoted promotes. underpromote underpromotes underpromotion underpromoting
      becomes become becoming equals makes make making into umwandlung umwandeln verwandelt wird zur zum zu werden
      unterverwandlung unterverwandelt unterverwandeln subpromotion subpromociona subpromocion sottopromozione subpromove
-     corona corono coronar coronando promociona promociono hace fait fais faz fa holt holen promueve promoção promove promovendo promotion promeut promeus devient promuove promuovo promozione diventa
+     corona corono coronar coronando promociona promociono convierte pidiendo virando vira promu hace fait fais faz fa holt holen promueve promoção promove promovendo promotion promeut promeus devient promuove promuovo promozione diventa
      превращается превращение превращением превращая становится terfi`,
   ],
   [
@@ -77,11 +77,11 @@ const ROLE_WORDS: readonly (readonly [role: WordRole, words: string])[] = [
   ],
   [
     'short',
-    'short kingside king-side königsflügel königsseite kurz kurze kurzer klein kleine corto corta petit petite pequeno pequena menor curto curta короткая короткую короткой kisa kısa kucuk küçük',
+    'short kingside king-side königsflügel königsseite kurz kurze kurzer klein kleine corto corta petit petite court courte chico chica pequeno pequena menor curto curta короткая короткую короткой kisa kısa kucuk küçük',
   ],
   [
     'long',
-    'long queenside queen-side damenflügel damenseite lang lange langer gross groß grosse große largo larga grand grande maior mayor lungo lunga длинная длинную длинной uzun buyuk büyük',
+    'long queenside queen-side damenflügel damenseite lang lange langer longo longa longue gross groß grosse große largo larga grand grande maior mayor lungo lunga длинная длинную длинной uzun buyuk büyük',
   ],
   ['passant', 'passant e.p. e.p ep passant. en-passant проходе geçerken'],
   [
