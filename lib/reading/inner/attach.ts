@@ -12,6 +12,7 @@ import {
   landings,
   landingsAfterGap,
   type Node,
+  pathTo,
 } from './node.ts';
 import { goOn, isSolversList, type Plan, replace, tellsReply, walk } from './plans.ts';
 import type { Step } from './scan-compact.ts';
@@ -169,6 +170,8 @@ function planFor(attached: Attached, joint: Joint, child: Node): Plan {
   if (isRejected || isObjection(attached, joint, child)) {
     const turnedDown = asTry(state, item, child, joint);
     if (turnedDown !== null) attached.out.push(turnedDown);
+    const all = turnedDown === null || !isRejected ? null : wholeLine(state, turnedDown);
+    if (all !== null) attached.out.push(all);
   }
   const counted = isRejected ? countedCost(item, child) : 0;
   const plan =
@@ -189,6 +192,13 @@ function answersBoth({ state, item, budget }: Attached, joint: Joint, child: Nod
   const { start, end, isTypo } = child;
   const token = { start, end, isTypo, ...marksOf(item), followsGap: false };
   return { ...state, cursor: child, main: childOf(main, landing, token) };
+}
+
+/** "Bxf7+ Kxf7 Nxe5+ fails": not the last move alone but the line, if another begins from the start. */
+function wholeLine(state: State, turnedDown: State): State | null {
+  const root = pathTo(state.main)[0]?.parent;
+  if (root == null || state.kind !== 'main' || turnedDown.main === root) return null;
+  return { ...turnedDown, main: root, cost: turnedDown.cost + COST.takenBack + 1 };
 }
 
 /** "Rd7 but h6": the reply may refute the move, and the text begin anew behind it. */

@@ -51,7 +51,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ['branch-after', 'ise|olursa|oynarsa|alirsa|alırsa|gelirse|giderse|kacarsa|kaçarsa'],
   [
     'correct',
-    `sorry|oops|ups|whoops|i meant|i mean|meant|wait|hold on|actually|rather|scratch that|strike that|forget that|forget it|ignore that|crossed out|struck out|durchgestrichen|gestrichen|vergiss das|
+    `sorry|oops|ups|whoops|i meant|i mean|meant|wait|hold on|actually|rather|jk|just kidding|kidding|no that's|no that|no it's|scratch that|strike that|forget that|forget it|ignore that|crossed out|struck out|durchgestrichen|gestrichen|vergiss das|
      take it back|i take it back|take that back|i take that back|nope|make that|should be|
      quatsch|entschuldigung|sondern|ich meine|ich meinte|besser|perdon|perdón|digo|quise decir|mejor dicho|pardon|je voulais dire|plutot|plutôt|
      scusa|scusate|scusami|volevo dire|anzi|desculpe|desculpa|quero dizer|alias|
@@ -59,7 +59,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ],
   [
     'restart',
-    `edit|edited|correction|update|final answer|new answer|second attempt|second try|korrektur|nachtrag|correccion|corrección|
+    `right order|correct order|richtige reihenfolge|edit|edited|correction|update|final answer|new answer|second attempt|second try|korrektur|nachtrag|correccion|corrección|
      correzione|correcao|correção|поправка|исправление|duzeltme|düzeltme|my answer is now|changed my mind|on second thought|on second thoughts`,
   ],
   ['but', 'but|aber|pero|mais|ma|mas|но|ama|fakat|sino'],
@@ -67,7 +67,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   [
     'reject-before',
     `no rush with|no hurry with|no need for|can't go to|cannot go to|can't get to|can't play|cannot play|not|nicht|don't play|do not play|don't|do not|pas|instead of|rather than|statt|anstatt|anstelle von|
-     avoid|and not|never|en vez de|en lugar de|au lieu de|invece di|em vez de|а не|не|yerine`,
+     avoid|and not|y no|e non|et pas|und nicht|e nao|и не|never|en vez de|en lugar de|au lieu de|invece di|em vez de|а не|не|yerine`,
   ],
   [
     'elsewhere',
@@ -93,7 +93,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ],
   [
     'hopeless',
-    `there is nothing|there's nothing|i have nothing|i've got nothing|nothing there|it is nothing|it's nothing|gives nothing|
+    `ouch|autsch|is what most|is what everybody|is what everyone|there is nothing|there's nothing|i have nothing|i've got nothing|nothing there|it is nothing|it's nothing|gives nothing|
      da ist nichts|ist da nichts|ich habe nichts|non c'e niente|no hay nada|il n'y a rien|nao ha nada|ничего нет|hicbir sey yok`,
   ],
   [

@@ -239,6 +239,14 @@ function jointOf({ words, number, isFreshStart }: Between): MoveItem['joint'] {
     : null;
 }
 
+/** "On h7 and h8": a second square of the same place. */
+function isBesidePlace(lexemes: readonly AnyLexeme[], index: number): boolean {
+  const [where, square, and] = [lexemes[index - 3], lexemes[index - 2], lexemes[index - 1]];
+  if (and?.type !== 'word' || !LISTING.has(and.word) || square?.type !== 'move' || !square.isBareSquare)
+    return false;
+  return where?.type === 'word' && LOCATIVES.has(where.word);
+}
+
 /** How likely the token is a word of prose; written moves with a man's letter never are. */
 function proseOf(lexemes: readonly AnyLexeme[], index: number): Prose {
   const lexeme = lexemes[index];
@@ -259,6 +267,7 @@ function proseOf(lexemes: readonly AnyLexeme[], index: number): Prose {
   if (after?.type === 'word' && NOUNS_BEHIND.has(after.word)) return 3;
   if (lexeme.strength === 'files' && (before?.type === 'word' || after?.type === 'word')) return 3;
 
+  if (isBesidePlace(lexemes, index)) return 3;
   const words = [before, after].filter((one) => one?.type === 'word');
   if (words.some(({ word }) => isPlain(word))) return 2;
   return words.length > 0 ? 1 : 0;

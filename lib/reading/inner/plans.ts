@@ -120,9 +120,10 @@ export function replace(state: State, item: MoveItem, node: Node, child: Node): 
   // "1.Rd8+ (1.Rd7? h6)": what stands in another's place with a "?" is turned down (rule R10).
   const kind: LineKind = item.isQuestioned && !isOffered ? 'try' : 'choice';
   const inBracket = kind === 'try' ? COST.cuedChoice : COST.bracketChoice;
+  const isNext = node === state.cursor.parent;
   const liberty =
     isOffered || cues.has('but') || hasNumber
-      ? COST.cuedChoice
+      ? COST.cuedChoice + (isOffered && !isNext ? 1 : 0)
       : state.isFreshBracket
         ? inBracket
         : plainCost(state, item, COST.plainChoice);

@@ -122,6 +122,8 @@ function takeMove(state: State, item: MoveItem, run: Move): void {
   const isSure = item.prose === 0 && !item.isMalformed;
   if (state.stop !== null) {
     out.push(isSure ? { ...state, cost: state.cost + COST.dropped } : state);
+    const again = isSure ? anew(state, item, task.position) : null;
+    if (again !== null) takeMove(again, item, run);
     return;
   }
   const skipAt = out.length;
@@ -145,6 +147,15 @@ function takeMove(state: State, item: MoveItem, run: Move): void {
   }
   if (out.length > before && best < 20) return;
   if (out.length === before) unreadable(state, item, run);
+}
+
+/** Rule R3: an attempt that could not be played is over where the writer corrects it. Null where he does not. */
+function anew(state: State, { cues }: MoveItem, position: Position): State | null {
+  if (!cues.has('restart') && !cues.has('correct')) return null;
+  const root = pathTo(state.main)[0]?.parent ?? rootOf(position);
+  const ended = state.main === root ? endLine(state) : addLine(endLine(state), state.main, 'try');
+  const { langs, cost } = state;
+  return { ...startAt(root), ended, langs, hasFailed: true, cost: cost + COST.takenBack };
 }
 
 function skipCost(item: MoveItem): number {
