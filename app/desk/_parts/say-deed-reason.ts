@@ -22,7 +22,8 @@ export function sayCorrectionReason(reason: ExtendReason | NoteReason, locale: L
     case 'note-too-long':
       return say(locale, 'desk.refused-note-too-long', { length: reason.length, most: reason.most });
     case 'note-empty':
-      return say(locale, 'desk.refused-note-empty');
+    case 'close-unchanged':
+      return say(locale, `desk.refused-${reason.code}`);
     case 'zone':
       return say(locale, 'desk.wrong-zone');
     case 'time':

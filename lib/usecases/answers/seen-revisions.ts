@@ -49,6 +49,9 @@ export async function loadTermsShown(
   puzzle: PuzzleRecord,
   { answer, marked }: { readonly answer: AnswerRecord; readonly marked: number | null },
 ): Promise<{ readonly revision: number; readonly terms: PuzzleTerms }> {
+  // Of a puzzle that never was amended the solution is not even loaded before it may be seen.
+  if (puzzle.revision === 1 && marked === null)
+    return { revision: 1, terms: { ...puzzle.terms, published: [] } };
   const stood: StoodTerms[] = [
     ...(await listFormerTerms(tx, puzzle)),
     { revision: puzzle.revision, terms: await loadTerms(tx, puzzle), replacedAt: null },

@@ -59,7 +59,7 @@ export async function moveClose(deed: {
   readonly closesAt: Date;
   /** The host's words for the notice. */
   readonly note?: string;
-}): Promise<Result<null, CloseReason>> {
+}): Promise<Result<null, CloseReason | { readonly code: 'close-unchanged' }>> {
   return inTransaction(async (tx) => {
     const { puzzleId, memberId, closesAt, note = '' } = deed;
     // Marks that are just being written were decided by the former close.
@@ -71,6 +71,7 @@ export async function moveClose(deed: {
       return refuse({ code: 'wrong-state', state, expected: ['published', 'open', 'closed'] });
     const { opensAt } = puzzle;
     if (opensAt !== null && closesAt <= opensAt) return refuse({ code: 'close-not-after-opening', state });
+    if (closesAt.getTime() === puzzle.closesAt?.getTime()) return refuse({ code: 'close-unchanged' });
     const isEarlier = puzzle.closesAt !== null && closesAt < puzzle.closesAt;
     if (isEarlier && closesAt < puzzle.now) return refuse({ code: 'close-is-past', state });
     if (mayBeSeen('puzzle', 'public', state) && puzzle.closesAt !== null)

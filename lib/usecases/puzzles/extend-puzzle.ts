@@ -7,7 +7,11 @@ import { type NoteReason, noteOf } from './correction-note.ts';
 import { momentOf, type TimeReason } from './set-puzzle.ts';
 
 /** Why the close was not moved. */
-export type ExtendReason = CloseReason | NoteReason | TimeReason | { readonly code: 'zone' };
+export type ExtendReason =
+  | CloseReason
+  | NoteReason
+  | TimeReason
+  | { readonly code: 'zone' | 'close-unchanged' };
 
 /** Moves the close. Of an hour that the zone has twice it is the later one: nobody loses time by it. */
 export async function extendPuzzle(deed: {

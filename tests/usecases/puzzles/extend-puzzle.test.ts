@@ -70,6 +70,13 @@ test('[F7] an earlier close that has passed already is refused: who was told "in
   expect(reason).toEqual({ code: 'close-is-past', state: 'open' });
 });
 
+test('[A6] the close that stands already is no move: no second notice', async () => {
+  const { puzzleId, memberId } = await build();
+  accepted(await extendPuzzle({ puzzleId, memberId, ...LATER }));
+  expect(refused(await extendPuzzle({ puzzleId, memberId, ...LATER }))).toEqual({ code: 'close-unchanged' });
+  expect(await listCorrections(db(), puzzleId)).toHaveLength(1);
+});
+
 test('[A6] after the reveal, and once it is void, the close stays', async () => {
   const shown = await build();
   await revealNow(shown.puzzleId);

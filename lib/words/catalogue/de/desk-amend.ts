@@ -12,6 +12,7 @@ export const deskAmendDe: Readonly<Record<keyof typeof deskAmendEn, string>> = {
   'correction-note': 'Ein Wort an das Publikum (kann leer bleiben)',
   'correction-note-needed': 'Ein Wort an das Publikum',
   'correction-note-hint': 'Es steht in der Berichtigung, sofort und für alle. Verrate die Lösung nicht.',
+  'refused-close-unchanged': 'Sie schließt schon zu dieser Zeit.',
   'refused-note-empty': 'Das Publikum erfährt, was falsch war: schreib einen Satz für die Berichtigung.',
   'refused-note-too-long':
     'Der Text hat {length, number} Zeichen; höchstens {most, number} passen in die Berichtigung.',

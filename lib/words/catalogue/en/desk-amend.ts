@@ -11,6 +11,7 @@ export const deskAmendEn = {
   'correction-note-needed': 'A word to the viewers',
   'correction-note-hint':
     'It stands in the correction notice, at once and for everybody. Do not give the solution away.',
+  'refused-close-unchanged': 'It closes at that time already.',
   'refused-note-empty': 'Viewers are told what was wrong: write a sentence for the correction notice.',
   'refused-note-too-long':
     'The note has {length, number} characters; {most, number} are the most that fit the notice.',
