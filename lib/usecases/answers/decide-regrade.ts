@@ -88,13 +88,13 @@ export function agreeToRegrade(
   });
 }
 
-/** Drops a regrade: every mark stays as it is. */
+/** Drops a regrade, until the moment at which it has been written: every mark stays as it is. */
 export function cancelRegrade(word: Word): Promise<Result<null, DecideReason>> {
   return inTransaction(async (tx) => {
     const held = await holdOf(tx, word);
     if (!held.ok) return held;
-    const { state, id } = held.value;
-    if (state !== 'waiting' && state !== 'previewed') return refuse({ code: 'not-previewed' });
+    const { decidedAt, id } = held.value;
+    if (decidedAt !== null) return refuse({ code: 'not-previewed' });
     const { puzzleId, memberId } = word;
     await saveRegradeDecided(tx, id, 'cancelled');
     await appendLog(tx, { kind: 'regrade-cancelled', puzzleId, memberId, details: { regrade: id } });

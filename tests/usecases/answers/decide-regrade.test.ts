@@ -80,6 +80,18 @@ test('[A7] cancelled, every mark stays, the log says so, and another can be aske
   expect((await loadOpenRegrade(db(), puzzleId))?.id).not.toBe(regradeId);
 });
 
+test('[A7] the host can still think better of it until it has been written', async () => {
+  const { puzzleId, memberId, regradeId, round } = await previewed();
+  const before = await marksOf(puzzleId);
+  const word = { puzzleId, memberId, regradeId };
+  expect(await agreeToRegrade({ ...word, round, agreed: [] })).toMatchObject({ ok: true });
+  const [cancelled] = await Promise.all([cancelRegrade(word), runRegrade(regradeId)]);
+  const { state } = (await loadRegrade(db(), regradeId)) ?? {};
+  expect(state).toBe(cancelled.ok ? 'cancelled' : 'applied');
+  expect(await db().mark.count({ where: { regradeId } })).toBe(cancelled.ok ? 0 : 2);
+  if (cancelled.ok) expect(await marksOf(puzzleId)).toEqual(before);
+});
+
 test('[A8] a regrade of another puzzle is none', async () => {
   const { memberId, regradeId, round } = await previewed();
   const other = await buildMarked();

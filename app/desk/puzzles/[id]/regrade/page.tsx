@@ -111,7 +111,7 @@ async function Open({ view, puzzle, host }: Shown): Promise<ReactElement> {
       ) : (
         <PreviewForm puzzle={id} open={open} preview={open.preview} isOwner={isOwner} locale={locale} />
       )}
-      {open === null || open.state === 'applying' || !isOwner ? null : (
+      {open === null || !isOwner ? null : (
         <ActionForm action={cancelAction} submit={say(locale, 'desk.regrade-cancel')} isPlain>
           <input type="hidden" name="puzzle" value={id} />
           <input type="hidden" name="regrade" value={open.id} />
