@@ -122,7 +122,7 @@ function takeMove(state: State, item: MoveItem, run: Move): void {
   const isSure = item.prose === 0 && !item.isMalformed;
   if (state.stop !== null) {
     out.push(isSure ? { ...state, cost: state.cost + COST.dropped } : state);
-    const again = isSure ? anew(state, item, task.position) : null;
+    const again = isSure && budget.left > 0 ? anew(state, item, task.position) : null;
     if (again !== null) takeMove(again, item, run);
     return;
   }
