@@ -1,7 +1,7 @@
 // Is the game over here?
 
 import { isCheck } from './attacks.ts';
-import { legalMoves } from './legal-moves.ts';
+import { hasLegalMove } from './legal-moves.ts';
 import type { Position } from './position.ts';
 
 /**
@@ -10,7 +10,7 @@ import type { Position } from './position.ts';
  * recognised. The fifty-move rule and repetition depend on more than the position.
  */
 export function positionEnd(position: Position): 'checkmate' | 'stalemate' | 'insufficient' | null {
-  if (legalMoves(position).length === 0) return isCheck(position) ? 'checkmate' : 'stalemate';
+  if (!hasLegalMove(position)) return isCheck(position) ? 'checkmate' : 'stalemate';
   return isInsufficient(position.board) ? 'insufficient' : null;
 }
 

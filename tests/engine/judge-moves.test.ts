@@ -109,6 +109,21 @@ describe('[V4] endings with a table are exact', () => {
     expect(asked.length).toBeGreaterThan(0);
   });
 
+  test('[V4] a slip that a table settles is not searched a second time', () => {
+    // King in front by two: 1.Kd5 and 1.e5 throw the win away, exactly; nobody has to look again.
+    let polls = 0;
+    const shouldStop = (): boolean => {
+      polls += 1;
+      return false;
+    };
+    for (const move of ['e5d5', 'e5f5']) {
+      const order = { shouldStop, budgets: { proofNodes: 1_000_000, budgetNodes: 5_000_000 } };
+      expect(wordOf('4k3/8/8/4K3/4P3/8/8/8 w - - 0 1', WIN, move, order).verdict).toBe('slips');
+    }
+    // Some times a move by the caller itself; a search of the budget would ask hundreds of times.
+    expect(polls).toBeLessThan(20);
+  });
+
   test('[V5] a table win that the fifty-move rule forestalls is not taken from the table', () => {
     const fen = '8/8/8/8/8/2k5/7R/2K5 w - - 97 80';
     expect(wordOf(fen, WIN, 'h2h8').evidence.kind).not.toBe('table');

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { createRandom } from '#lib/kit/random.ts';
-import { legalMoves } from '#lib/rules/legal-moves.ts';
+import { hasLegalMove, legalMoves } from '#lib/rules/legal-moves.ts';
 import { playMove } from '#lib/rules/play-move.ts';
 import { positionKey } from '#lib/rules/position-key.ts';
 import { writeUci } from '#lib/rules/uci.ts';
@@ -74,6 +74,7 @@ describe('a second opinion', () => {
           const fen = `${key} ${position.halfmoveClock} ${position.fullmoveNumber}`;
           const ours = moves.map(writeUci).sort().join(' ');
           if (otherLegalMoves(otherBoard(fen)).join(' ') !== ours) wrong.push(fen);
+          if (hasLegalMove(position) !== moves.length > 0) wrong.push(`${fen}: any move?`);
         }
         if (moves.length === 0) break;
         position = playMove(position, random.pick(moves));

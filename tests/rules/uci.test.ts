@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { legalMoves } from '#lib/rules/legal-moves.ts';
+import { squareName } from '#lib/rules/position.ts';
 import { findUci, playUci, writeUci } from '#lib/rules/uci.ts';
 import { writeFen } from '#lib/rules/write-fen.ts';
 import { positionOf, START_FEN } from '../support/positions.ts';
@@ -15,6 +16,22 @@ test('every legal move of the node count suite comes back from its UCI form', ()
     }
   }
   expect(moves).toBeGreaterThan(5000);
+});
+
+test('of all pairs of squares and all men, those are moves that the list has', () => {
+  const squares = Array.from({ length: 64 }, (_, square) => squareName(square));
+  for (const line of readCaseLines('perft.epd').slice(0, 40)) {
+    const position = positionOf(line.split(' ;')[0] ?? '');
+    const listed = legalMoves(position).map(writeUci).sort();
+    const found = squares.flatMap((from) =>
+      squares.flatMap((to) =>
+        ['', 'q', 'r', 'b', 'n', 'k']
+          .map((man) => from + to + man)
+          .filter((uci) => findUci(position, uci) !== null),
+      ),
+    );
+    expect(found.sort()).toEqual(listed);
+  }
 });
 
 test.each([
