@@ -106,6 +106,7 @@ test('[V8] the reveal lists a move left unclear; going on counts it, marked bene
   const page = await desk.newPage();
   await page.goto(app.origin + puzzle);
   await page.getByRole('button', { name: 'Close now' }).click();
+  await expect(page.getByText('Closed', { exact: true })).toBeVisible();
   await expect(async () => {
     await page.goto(app.origin + puzzle);
     await expect(page.getByText('All answers are marked.')).toBeVisible({ timeout: 1000 });

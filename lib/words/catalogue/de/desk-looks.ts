@@ -11,7 +11,7 @@ export const deskLooksDe: Readonly<Record<keyof typeof deskLooksEn, string>> = {
   'look-says': 'Was dazu gesagt wird',
   'look-sent': 'Was geschickt wurde',
   'look-mark': 'Die Wertung, die gilt',
-  'look-stands-key': 'sie bleibt',
+  'look-stands-key': 'Die Wertung bleibt',
   'look-reply': 'Antwort',
   'look-reply-hint':
     'Bis zu 500 Zeichen; sie wird gelesen. Bleibt sie leer, steht dort ein fester Satz. Escape führt zurück zu den Tasten.',

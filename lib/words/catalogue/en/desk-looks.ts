@@ -8,7 +8,7 @@ export const deskLooksEn = {
   'look-says': 'What the viewer says',
   'look-sent': 'What was sent',
   'look-mark': 'The mark in force',
-  'look-stands-key': 'it stands',
+  'look-stands-key': 'The mark stands',
   'look-reply': 'reply',
   'look-reply-hint':
     'Up to 500 characters; the viewer reads it. Left empty, a fixed sentence stands there. Escape leads back to the keys.',
