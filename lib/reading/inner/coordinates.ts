@@ -10,6 +10,8 @@ export interface Coordinate {
   readonly end: number;
 }
 
+const CLOSES = ')]}';
+
 /** "f7", "f", "7", "(b)", "(1)", and "a9" as off the board; null where there is none. */
 export function coordinateAt(
   text: string,
@@ -17,11 +19,12 @@ export function coordinateAt(
   takesCapitals: boolean,
   hasMan: boolean,
 ): Coordinate | null {
-  if (hasMan && text.charAt(at) === '(' && text.charAt(at + 3) === ')') {
+  const isOpen = '([{'.includes(text.charAt(at) || ' ');
+  if (hasMan && isOpen && CLOSES.includes(text.charAt(at + 3) || ' ')) {
     const inner = coordinateAt(text, at + 1, takesCapitals, false);
     return inner !== null && inner.end === at + 3 && inner.rank >= 0 ? { ...inner, end: at + 4 } : null;
   }
-  if (text.charAt(at) === '(' && text.charAt(at + 2) === ')') {
+  if (isOpen && CLOSES.includes(text.charAt(at + 2) || ' ')) {
     const file = fileAt(text, at + 1, takesCapitals);
     const rank = rankAt(text, at + 1);
     return hasMan && (file >= 0 || rank >= 0) ? { file, rank, end: at + 3 } : null;
@@ -84,7 +87,7 @@ export function strangeSquareAt(text: string, at: number, letters: string): Coor
 
 /** "R(e)8": the file in brackets and the rank behind them are one square. */
 export function joinedBrackets(text: string, first: Coordinate | null): Coordinate | null {
-  if (first === null || first.rank >= 0 || text.charAt(first.end - 1) !== ')') return first;
+  if (first === null || first.rank >= 0 || !CLOSES.includes(text.charAt(first.end - 1) || ' ')) return first;
   const rank = rankAt(text, first.end);
   return rank < 0 || isWordAt(text, first.end + 1) ? first : { ...first, rank, end: first.end + 1 };
 }

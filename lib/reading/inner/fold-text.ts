@@ -32,17 +32,19 @@ const STAND_INS = new Map<string, string>(
     ['“”„«»‟〝〞', '"'],
     ['‘’‚‛´`ʼ', "'"],
     ['•·∙◦▪●', ' '],
+    ['ԚԛꞯǪǫ', 'Q'],
     ['ıİ', 'i'],
     ['łŁ', 'l'],
     ['øØ', 'o'],
     ['đĐð', 'd'],
-    ['Ǫǫ', 'Q'],
     ['⟨〈【「『', '('],
     ['⟩〉】」』', ')'],
     ['✓✔✅☑', ' '],
     ['ǀǁ│∣｜¦', '|'],
   ].flatMap(([signs = '', to = '']) => [...signs].map((sign): [string, string] => [sign, to])),
 );
+for (const [index, sign] of [...'ᴀʙᴄᴅᴇꜰɢʜɪᴊᴋʟᴍɴᴏᴘ ʀꜱᴛᴜᴠᴡ ʏᴢ'].entries())
+  if (sign !== ' ') STAND_INS.set(sign, String.fromCharCode(97 + index));
 STAND_INS.set('…', '...').set('ß', 'ss').set('æ', 'ae').set('œ', 'oe').set('⁄', '/');
 
 const FIGURINE_SIGNS = new Set(Object.values(FIGURINES).flat());
@@ -64,6 +66,8 @@ const INVISIBLE = /^[\p{Cf}\p{Cc}\p{Cs}\p{Cn}\p{Co}\u3164\u115f\u1160]$/u;
 const SELECTOR = /^(?:[\ufe00-\ufe0f]|[\u20d0-\u20f0])$/u;
 const BLANK = /^[\p{Z}\n\r\t\v\f\u0085]$/u;
 const EMOJI = /^\p{Extended_Pictographic}$/u;
+/** White capitals on black, which have no plain form of their own in Unicode. */
+const CAPITAL_BASES: readonly number[] = [0x1f150, 0x1f170];
 const DIGIT_BASES: readonly number[] = [0x660, 0x6f0, 0x966, 0x9e6, 0xe50];
 
 interface Sink {
@@ -159,6 +163,11 @@ function putSign(sink: Sink, sign: string, start: number, end: number): void {
 /** Styled and accented letters to their plain ones; digits of other scripts to ours. */
 function unfold(sink: Sink, sign: string, start: number, end: number): void {
   const code = sign.codePointAt(0) ?? 32;
+  const capital = CAPITAL_BASES.find((first) => code >= first && code < first + 26);
+  if (capital !== undefined) {
+    put(sink, String.fromCharCode(65 + code - capital), start, end);
+    return;
+  }
   const base = DIGIT_BASES.find((first) => code >= first && code < first + 10);
   if (base !== undefined) {
     put(sink, String(code - base), start, end);

@@ -65,7 +65,7 @@ export const FURTHER_ROLES: readonly (readonly [role: WordRole, words: string])[
     `schaak schaakmat szach szachem szachmat schack schackmatt skak skakmat sjakk sjakkmatt šach šachmat sakk sakkmatt
      shakki matti šachem σαχ ματ skakmat`,
   ],
-  ['to', 'naar tot na till til στο'],
+  ['to', 'naar tot till til στο'],
   ['on', 'op på na στο'],
   ['from', 'van från fra od από dari'],
   ['article', 'het een'],

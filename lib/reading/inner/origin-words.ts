@@ -34,7 +34,10 @@ export function originBehind(
   if (isFrom || (word !== null && WITH.has(word))) next += 1;
   else if (!isOpen) return null;
   while (senseIn(wordAt(lexemes, next) ?? '', 'article') !== null && fileOf(lexemes[next]) < 0) next += 1;
-  const origin = (isOpen ? fileInBrackets(lexemes, next) : null) ?? originAt(lexemes, next, isFrom);
+  // "Nd2(b1)", without a blank; with one, a square in brackets is a move.
+  const isGlued = isOpen && sign?.start === move.end;
+  const origin =
+    (isOpen ? fileInBrackets(lexemes, next) : null) ?? originAt(lexemes, next, isFrom || isGlued);
   if (origin === null || (isOpen && lexemes[origin.end]?.type !== 'close')) return null;
   if (wordAt(lexemes, origin.end) !== null && senseIn(wordAt(lexemes, origin.end) ?? '', 'to') !== null)
     return null;

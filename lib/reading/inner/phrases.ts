@@ -35,7 +35,7 @@ const STARTING_ROLES: ReadonlySet<WordRole> = new Set([
 ]);
 /** The lexemes with every phrase that says a move joined to one move. */
 export function phrasesOf(lexemes: readonly Lexeme[]): readonly AnyLexeme[] {
-  if (!lexemes.some(({ type }) => type === 'word')) return lexemes;
+  if (!lexemes.some(({ type }) => type === 'word' || type === 'open')) return lexemes;
   const out: AnyLexeme[] = [];
   let at = 0;
   while (at < lexemes.length) {
@@ -116,7 +116,11 @@ function isBehindProse(before: Lexeme | undefined): boolean {
 /** "e1 to e8", with whatever man stands there; "b1 knight to d2". */
 function isSquareToSquare(lexemes: readonly Lexeme[], at: number): boolean {
   const [from, word, to] = [lexemes[at], lexemes[at + 1], lexemes[at + 2]];
-  const isAdjective = word?.type === 'word' && senseIn(word.word, 'piece') !== null && to?.type === 'word';
+  // "e4 e5 knight to f3" goes on with a new move; "the b1 knight" is one man.
+  const before = lexemes[at - 1];
+  const hasArticle = before?.type === 'word' && senseIn(before.word, 'article') !== null;
+  const isAdjective =
+    hasArticle && word?.type === 'word' && senseIn(word.word, 'piece') !== null && to?.type === 'word';
   if (from?.type === 'move' && from.isBareSquare && isAdjective)
     return isVerb(to) || senseIn(to.word, 'go') !== null;
   if (from?.type !== 'move' || !from.isBareSquare || to?.type !== 'move' || !to.isBareSquare) return false;

@@ -157,7 +157,13 @@ function scanAfter(text: string, at: number, prefix: Prefix, context: ScanContex
     }
   }
   if (first === null) return null;
-  const adjacent = coordinateAt(text, first.end, takesCapitals, hasMan);
+  // "Nb d2": a blank behind the file that tells two men apart.
+  const isApart = prefix.isCapital && hasMan && first.rank < 0 && text.charAt(first.end) === ' ';
+  // "Nd2(b1)": what stands in brackets behind a whole square is no goal.
+  const isClosed = isWhole && '([{'.includes(text.charAt(first.end) || ' ');
+  const adjacent = isClosed
+    ? null
+    : coordinateAt(text, isApart ? first.end + 1 : first.end, takesCapitals, hasMan);
   const goal = wholeSquare(adjacent);
   if (goal !== null) {
     return twoCoordinates(text, at, { prefix, first, second: goal, victims: 0, separator: null, context });

@@ -37,7 +37,10 @@ export function tagAt(source: string, at: number): Tag | null {
   while (isLetter(source.charCodeAt(cursor)) && cursor - nameStart < 12) cursor += 1;
   const name = source.slice(nameStart, cursor).toLowerCase();
   const next = source.charAt(cursor);
-  if (name === '' || !(next === '>' || next === ' ' || next === '/' || next === '\n' || /\d/.test(next))) {
+  if (
+    name === '' ||
+    !(next === '>' || next === ' ' || next === '/' || next === '\n' || (name === 'h' && /\d/.test(next)))
+  ) {
     return null;
   }
   const close = source.slice(cursor, cursor + LONGEST).indexOf('>');
