@@ -51,7 +51,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ['branch-after', 'ise|olursa|oynarsa|alirsa|alırsa|gelirse|giderse|kacarsa|kaçarsa'],
   [
     'correct',
-    `sorry|oops|ups|whoops|i meant|i mean|meant|wait|hold on|actually|rather|jk|just kidding|kidding|no that's|no that|no it's|scratch that|strike that|forget that|forget it|ignore that|crossed out|struck out|durchgestrichen|gestrichen|vergiss das|
+    `sorry|oops|ups|whoops|i meant|i mean|meant|wait|hold on|actually|rather|jk|just kidding|only kidding|no that's|no that|no it's|scratch that|strike that|forget that|ignore that|crossed out|struck out|durchgestrichen|gestrichen|vergiss das|
      take it back|i take it back|take that back|i take that back|nope|make that|should be|
      quatsch|entschuldigung|sondern|ich meine|ich meinte|besser|perdon|perdón|digo|quise decir|mejor dicho|pardon|je voulais dire|plutot|plutôt|
      scusa|scusate|scusami|volevo dire|anzi|desculpe|desculpa|quero dizer|alias|
@@ -135,7 +135,8 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   [
     'none',
     `not sure|not certain|why not|not hard|not difficult|not too|not only|no idea|no doubt|no problem|nicht sicher|warum nicht|nicht schwer|
-     nicht nur|no se|por que no|pourquoi pas|perche no|perché no|не уверен|почему не|почему бы не|not much|not a lot|not bad|if not|why don't|take it back with|i take it back with|doesn't matter|does not matter|didn't matter|is just as|it's just as|there is nothing to|there is nothing black|there is nothing white|there is nothing he|there is nothing they|there is nothing for|nothing can|
+     nicht nur|no se|por que no|pourquoi pas|perche no|perché no|не уверен|почему не|почему бы не|not much|not a lot|not bad|if not|why don't|is actually|was actually|actually forced|actually wins|actually winning|actually mate|actually works|
+     rather nice|rather obvious|rather simple|rather easy|wait for it|take it back with|i take it back with|doesn't matter|does not matter|didn't matter|is just as|it's just as|there is nothing to|there is nothing black|there is nothing white|there is nothing he|there is nothing they|there is nothing for|nothing can|
      there's nothing to|there's nothing black|there's nothing white|there's nothing he|there's nothing they|there's nothing for|nothing to do`,
   ],
   ['white', 'white|weiss|weiß|blanco|blancas|blanc|blancs|bianco|branco|brancas|белые|beyaz|w'],

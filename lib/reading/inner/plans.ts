@@ -49,7 +49,7 @@ export function goOn(state: State, item: MoveItem, child: Node): Plan {
   // "If c5 then Nf3; if e5 then Nc3" parts where the first reply stood.
   if (cues.has('branch') && item.isFreshStart && child.by === 'defender') liberty += 2;
   if (cues.has('branch') && state.ended?.kind === 'branch' && isBeside(state.ended.node, child)) liberty += 1;
-  if (cues.has('menace')) liberty += COST.menaceCounts;
+  if (cues.has('menace') && child.by === 'solver') liberty += COST.menaceCounts;
   if (state.kind === 'try' && child.by === 'solver') liberty += COST.continuesInTry;
   // A reply straight behind an announced threat answers the move before it.
   if (child.by === 'defender' && child.parent?.isThreat === true) liberty += COST.number;

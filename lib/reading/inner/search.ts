@@ -128,7 +128,7 @@ function takeMove(state: State, item: MoveItem, run: Move): void {
   }
   const skipAt = out.length;
   if (!isSure) out.push({ ...state, cost: state.cost + skipCost(item) });
-  else if (item.cues.has('menace')) out.push(state);
+  else if (item.cues.has('menace') && state.cursor.by === 'defender') out.push(state);
   else if (item.cues.has('threat')) out.push({ ...state, cost: state.cost + COST.skippedThreat });
   if (item.prose === 3) return;
   if (budget.left <= 0) {
