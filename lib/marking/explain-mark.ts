@@ -106,7 +106,9 @@ function why(teller: Teller): string[] {
 function goodBefore({ mark, locale }: Teller): string[] {
   const isTold =
     mark.outcome === 'slipped' || mark.outcome === 'impossible' || mark.reason.code === 'slower-not-shown';
-  return isTold && mark.p > 0 ? [say(locale, 'marking.why-good-before', { count: mark.p })] : [];
+  // The move that lets a position come for the third time keeps its place in p (rule P3) and is not right.
+  const count = mark.outcome === 'slipped' ? Math.min(mark.p, (mark.atMove ?? 1) - 1) : mark.p;
+  return isTold && count > 0 ? [say(locale, 'marking.why-good-before', { count })] : [];
 }
 
 // Of two moves for one place the worse counts: without this nobody would see why the better one did not.
@@ -168,8 +170,12 @@ function slip(teller: Teller): string[] {
   const by = moves(teller, 'by');
   const how = mark.reason.params.how;
   const sentences: string[] = [];
-  if (how === 'stalemate' || how === 'draw') sentences.push(say(locale, `marking.why-slip-${how}`, { move }));
-  else if (by.length === 0) {
+  if (how === 'stalemate' || how === 'draw' || how === 'repetition') {
+    const isByReply = by.length === 1;
+    const ending = isByReply ? print(teller, before.slice(0, -1), [before.at(-1) ?? '', ...by]) : move;
+    const key = isByReply && how === 'stalemate' ? 'draw' : how;
+    sentences.push(say(locale, `marking.why-slip-${key}`, { move: ending }));
+  } else if (by.length === 0) {
     const isLate = movesLeftAtStart(terms) !== null && number(teller, 'movesLeft') < 1;
     sentences.push(say(locale, isLate ? 'marking.why-slip-too-late' : 'marking.why-slip-known', { move }));
   } else {

@@ -47,7 +47,7 @@ export type Reason =
   | {
       readonly code: 'slip';
       readonly params: {
-        readonly how: 'no-mate' | 'no-win' | 'no-draw' | 'stalemate' | 'draw';
+        readonly how: 'no-mate' | 'no-win' | 'no-draw' | 'stalemate' | 'draw' | 'repetition';
         readonly movesLeft: number | null;
         readonly by: readonly Uci[];
         readonly better: readonly Uci[];

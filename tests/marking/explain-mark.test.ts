@@ -223,6 +223,32 @@ describe('explainMark', () => {
     expect(explainMark(stale, win, 'de')).toContain('Zum Beispiel 1 … Tc4+ 2 Dxc4, patt.');
   });
 
+  it('[V5] a reply that repeats the position for the third time: the move before it is not called right', () => {
+    const win: PuzzleTerms = {
+      ...DEFAULT_TERMS,
+      fen: '3r3k/6pp/8/6N1/2Q5/8/5PPP/6K1 w - - 0 1',
+      task: { kind: 'win' },
+      solverMoves: 8,
+    };
+    const given = mark({
+      outcome: 'slipped',
+      atMove: 4,
+      p: 4,
+      r: 8,
+      line: ['g5f7', 'h8g8', 'f7g5', 'g8h8', 'g5f7', 'h8g8', 'f7g5', 'g8h8'],
+      reason: {
+        code: 'slip',
+        params: { how: 'repetition', movesLeft: null, by: ['g8h8'], better: ['f7h6'], ...NOT_SLOWER },
+      },
+    });
+    expect(explainMark(given, win, 'en')).toBe(
+      'Your first 3 moves are right. After 4 Ng5+ Kh8 the position stands for the third time: a draw. 4 Nh6+ was the move.',
+    );
+    expect(explainMark(given, win, 'de')).toContain(
+      'Nach 4 Sg5+ Kh8 steht die Stellung zum dritten Mal da: remis. 4 Sh6+ war der Zug.',
+    );
+  });
+
   it('[V1] tells a stalemate as what it is', () => {
     const terms: PuzzleTerms = {
       ...DEFAULT_TERMS,

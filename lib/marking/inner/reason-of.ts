@@ -1,7 +1,7 @@
 // Why did a line earn what it earned? The data of the explanation.
 
 import type { BookRow } from '#lib/book/book-row.ts';
-import { movesTo, type TreeNode } from '#lib/book/position-tree.ts';
+import { countRepetitions, movesTo, type TreeNode } from '#lib/book/position-tree.ts';
 import type { Uci } from '#lib/rules/move.ts';
 import type { Reason, SlowerBefore } from '../reasons.ts';
 import { continuationOf } from './continuation.ts';
@@ -95,10 +95,10 @@ function slip(facts: PuzzleFacts, judged: Judged): Reason {
   return {
     code: 'slip',
     params: {
-      how: howItSlips(facts, after),
+      how: howItSlips(facts, walk.because === 'drawn-by-reply' ? node : after),
       movesLeft: movesLeft === null ? null : movesLeft - 1,
       by: walk.because === 'drawn-by-reply' && node.move !== null ? [node.move] : defenceOf(walk.row),
-      better: holdingMoves(facts, before, movesLeft),
+      better: holdingMoves(facts, before, movesLeft).filter((move) => move !== after.move),
       ...slowerBefore(facts, judged),
     },
   };
@@ -107,9 +107,10 @@ function slip(facts: PuzzleFacts, judged: Judged): Reason {
 function howItSlips(
   { terms }: PuzzleFacts,
   after: TreeNode,
-): 'no-mate' | 'no-win' | 'no-draw' | 'stalemate' | 'draw' {
+): 'no-mate' | 'no-win' | 'no-draw' | 'stalemate' | 'draw' | 'repetition' {
   if (after.end === 'stalemate') return 'stalemate';
   if (after.end !== null) return 'draw';
+  if (terms.task.kind === 'win' && countRepetitions(after) >= 3) return 'repetition';
   return terms.task.kind === 'mate' ? 'no-mate' : terms.task.kind === 'win' ? 'no-win' : 'no-draw';
 }
 

@@ -37,6 +37,7 @@ export const markingDe: Readonly<Record<keyof typeof markingEn, string>> = {
   'why-slip-known': '{move} reicht nicht aus.',
   'why-slip-stalemate': '{move} setzt patt.',
   'why-slip-draw': 'Nach {move} ist die Partie remis.',
+  'why-slip-repetition': 'Nach {move} steht die Stellung zum dritten Mal da: remis.',
   'why-slip-mated': 'Nach {move} spielt {side, select, w {Weiß} other {Schwarz}} {reply}, und das ist matt.',
   'why-defence-line': 'Zum Beispiel {line}.',
   'why-defence-line-stalemate': 'Zum Beispiel {line}, patt.',

@@ -35,6 +35,7 @@ export const markingEn = {
   'why-slip-known': '{move} does not do it.',
   'why-slip-stalemate': '{move} is stalemate.',
   'why-slip-draw': 'After {move} the game is drawn.',
+  'why-slip-repetition': 'After {move} the position stands for the third time: a draw.',
   'why-slip-mated': 'After {move} {side, select, w {White} other {Black}} plays {reply}, and that is mate.',
   'why-defence-line': 'For example {line}.',
   'why-defence-line-stalemate': 'For example {line}, stalemate.',
