@@ -129,7 +129,9 @@ function scanAfter(text: string, at: number, prefix: Prefix, context: ScanContex
   const afterFirst = first?.end ?? cursor;
   const isWhole = wholeSquare(first) !== null;
   const isSpaced =
-    first !== null && (text.startsWith(' x ', afterFirst) || takingWordAt(text, afterFirst + 1) > 0);
+    first !== null &&
+    text.charAt(afterFirst) === ' ' &&
+    (text.startsWith(' x ', afterFirst) || takingWordAt(text, afterFirst + 1) > 0);
   const separator = separatorAt(text, afterFirst, hasMan || isWhole || isSpaced, !isWhole);
   if (separator !== null && (first !== null || hasMan)) {
     const victim = separator.isCapture ? victimAt(text, separator.end) : { kinds: 0, end: separator.end };

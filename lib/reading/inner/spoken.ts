@@ -26,10 +26,14 @@ export function wordEnd(text: string, at: number): number {
   return end;
 }
 
-/** The end of a word that means "takes" at this place; 0 where there is none. */
+/** The end of a word that means "takes" at this place, with a blank behind it; 0 where there is none. */
 export function takingWordAt(text: string, at: number): number {
   const end = wordEnd(text, at);
-  return end > at + 1 && senseIn(text.slice(at, end).toLowerCase(), 'take') !== null ? end : 0;
+  return end > at + 1 &&
+    text.charAt(end) === ' ' &&
+    senseIn(text.slice(at, end).toLowerCase(), 'take') !== null
+    ? end
+    : 0;
 }
 
 /** A rank dictated behind a file's letter, from the blank between them ("e four"); null where there is none. */

@@ -18,7 +18,7 @@ export function scanContextOf(text: string, original: string): ScanContext {
     isAllCapitals: !/[a-z]/.test(text) && /[A-Z]/.test(text),
     hasCapitalMen: /[KQRBN][a-h1-8]?[x:-]?[a-h][1-8]/.test(text),
     allowsRare: TURKISH.test(original) || needsRareLetters(text),
-    hasSideNumbers: SIDE_NUMBERS.test(text),
+    hasSideNumbers: text.includes('W1') && text.includes('B1') && SIDE_NUMBERS.test(text),
   };
 }
 
