@@ -214,7 +214,7 @@ test('[A2, A8] a helper may settle, and a withdrawn look is on no list', async (
   await expect(helper.getByText('Settled. The viewer can read it now.')).toBeVisible();
   await asker.goto(receipt);
   await expect(asker.locator('#second-look')).toContainText('the mark stands');
-  await asker.getByText('Withdraw the answer').click();
+  await asker.getByText('Withdraw the answer', { exact: true }).click();
   await asker.getByRole('button', { name: 'Withdraw it now' }).click();
   await expect(asker.getByRole('heading', { level: 1 })).toHaveText('Withdrawn');
   await expect(asker.locator('main')).not.toContainText('second look');
