@@ -66,7 +66,7 @@ function Puzzle({ puzzle, now, viewer, headline, path }: PuzzleProps): ReactElem
       />
       <div className="body">
         <Corrections puzzle={puzzle} locale={locale} />
-        <ClosingLine puzzle={puzzle} now={now} locale={locale} />
+        {puzzle.state === 'void' ? null : <ClosingLine puzzle={puzzle} now={now} locale={locale} />}
         {isOpen ? (
           <>
             <AnswerForm path={path} viewer={viewer} puzzle={puzzle} text="" />

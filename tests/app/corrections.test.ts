@@ -70,6 +70,7 @@ describe('[A6] the notice', () => {
     const { puzzleId, memberId, slug } = await buildVerified(MATE_IN_ONE, OPEN);
     const token = await sendSeen(slug, 'Ra8#', { seen: '1' });
     accepted(await revealPuzzle({ puzzleId, memberId, asVoid: true, note: 'A pawn was missing.' }));
+    expect(await pageOf(slug), 'a time that no longer matters').not.toContain('class="closing"');
     for (const page of [await pageOf(slug), await receiptOf(token)]) {
       expect(page).toContain('The puzzle was taken out of the count.');
       expect(page).toContain('A pawn was missing.');
