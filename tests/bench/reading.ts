@@ -17,6 +17,8 @@ import {
 
 const SEED = 20261125;
 const HOSTILE = 100_000;
+/** Rule R7. */
+const BOUND_MS = 20;
 
 function positionOf(fen: string): Position {
   const parsed = parseFen(fen);
@@ -103,23 +105,35 @@ function hostile(): void {
   const position = positionOf('r1bqk1nr/pppp1ppp/2n5/2b1p3/2B1P3/5N2/PPPP1PPP/RNBQK2R w KQkq - 4 4');
   const warm = createRandom(SEED + 1);
   for (let count = 0; count < 2000; count += 1) readText({ position, text: hostileText(warm) });
-  const times: [ms: number, text: string][] = [];
-  let over = 0;
+  // Only numbers are kept: a hundred thousand long texts would make the garbage collector part of the figure.
+  const times = new Float64Array(HOSTILE);
+  const over: string[] = [];
+  let slowest = { ms: 0, text: '' };
   for (let count = 0; count < HOSTILE; count += 1) {
     const text = hostileText(random);
-    const start = process.threadCpuUsage();
-    readText({ position, text });
-    const { user, system } = process.threadCpuUsage(start);
-    const spent = (user + system) / 1000;
-    if (spent > 20) over += 1;
-    times.push([spent, text.slice(0, 40)]);
+    const ms = cpuOf(position, text);
+    times[count] = ms;
+    if (ms > slowest.ms) slowest = { ms, text };
+    if (ms > BOUND_MS) over.push(text);
   }
-  times.sort(([one], [two]) => two - one);
-  const [slowest] = times;
-  const p99 = times[Math.floor(times.length / 100)]?.[0] ?? 0;
+  times.sort();
+  const p99 = times[Math.floor(HOSTILE * 0.99)] ?? 0;
   console.log(
-    `hostile: slowest of ${HOSTILE} ${slowest?.[0].toFixed(1)} ms of CPU (${JSON.stringify(slowest?.[1])}), p99 ${p99.toFixed(1)} ms, ${over} over 20 ms`,
+    `hostile: slowest of ${HOSTILE} ${slowest.ms.toFixed(1)} ms of CPU (${JSON.stringify(slowest.text.slice(0, 40))}), p99 ${p99.toFixed(1)} ms, ${over.length} over ${BOUND_MS} ms`,
   );
+  for (const text of over) {
+    const again = [1, 2, 3].map(() => cpuOf(position, text).toFixed(1));
+    console.log(
+      `  over the bound, read again: ${again.join(', ')} ms (${JSON.stringify(text.slice(0, 40))})`,
+    );
+  }
+}
+
+function cpuOf(position: Position, text: string): number {
+  const start = process.threadCpuUsage();
+  readText({ position, text });
+  const { user, system } = process.threadCpuUsage(start);
+  return (user + system) / 1000;
 }
 
 const all = readingCases();
