@@ -5,8 +5,9 @@ import { randomBytes } from 'node:crypto';
 import { mkdirSync } from 'node:fs';
 import AxeBuilder from '@axe-core/playwright';
 import { type Browser, expect, type Page, test } from '@playwright/test';
-import { type RunningApp, startRunningApp } from '../support/running-app.ts';
+import type { RunningApp } from '../support/running-app.ts';
 import { claimDesk } from './support/claim-desk.ts';
+import { startSampleApp } from './support/sample-app.ts';
 
 const PICTURES = '.artifacts/desk-pages';
 const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
@@ -18,7 +19,7 @@ let places: Record<string, string> = {};
 test.describe.configure({ mode: 'serial' });
 test.beforeAll(async ({ browser }) => {
   mkdirSync(PICTURES, { recursive: true });
-  app = await startRunningApp(['--sample']);
+  app = await startSampleApp();
   const context = await browser.newContext();
   const page = await context.newPage();
   await claimDesk(page, app.setupLink);
@@ -32,10 +33,7 @@ test.afterAll(async () => {
 
 /** Addresses of every page, those of a puzzle with answers among them. */
 async function findPlaces(page: Page): Promise<Record<string, string>> {
-  await expect(async () => {
-    await page.goto(`${app.origin}/desk`);
-    await expect(page.getByText('Revealed').first()).toBeVisible({ timeout: 2000 });
-  }).toPass({ timeout: 180_000 });
+  await page.goto(`${app.origin}/desk`);
   const line = page.getByRole('listitem').filter({ hasText: 'Revealed' }).first();
   const puzzle = (await line.getByRole('link').getAttribute('href')) ?? '';
   await page.goto(`${app.origin}${puzzle}/answers`);
@@ -60,10 +58,7 @@ async function findPlaces(page: Page): Promise<Record<string, string>> {
 
 /** A doubtful answer to the open puzzle; gives the address of its list. */
 async function askSomething(page: Page): Promise<string> {
-  await expect(async () => {
-    await page.goto(`${app.origin}/desk`);
-    await expect(page.getByText(/^Open,/).first()).toBeVisible({ timeout: 2000 });
-  }).toPass({ timeout: 180_000 });
+  await page.goto(`${app.origin}/desk`);
   await page.getByRole('listitem').filter({ hasText: /Open,/ }).getByRole('link').click();
   await expect(page.locator('.secret-link')).toBeVisible();
   const open = new URL(page.url()).pathname;

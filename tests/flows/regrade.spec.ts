@@ -5,9 +5,10 @@ import { createHash } from 'node:crypto';
 import { mkdirSync } from 'node:fs';
 import AxeBuilder from '@axe-core/playwright';
 import { type Browser, expect, type Page, test } from '@playwright/test';
-import { type RunningApp, startRunningApp } from '../support/running-app.ts';
+import type { RunningApp } from '../support/running-app.ts';
 import { inDatabase } from './support/app-database.ts';
 import { claimDesk } from './support/claim-desk.ts';
+import { startSampleApp } from './support/sample-app.ts';
 
 const PICTURES = '.artifacts/regrade';
 const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
@@ -20,15 +21,11 @@ let puzzle = '';
 test.describe.configure({ mode: 'serial' });
 test.beforeAll(async ({ browser }) => {
   mkdirSync(PICTURES, { recursive: true });
-  app = await startRunningApp(['--sample']);
+  app = await startSampleApp();
   const context = await browser.newContext();
   const page = await context.newPage();
   await claimDesk(page, app.setupLink);
   await context.storageState({ path: SIGNED_IN });
-  await expect(async () => {
-    await page.goto(`${app.origin}/desk`);
-    await expect(page.getByText(/^Open,/).first()).toBeVisible({ timeout: 2000 });
-  }).toPass({ timeout: 180_000 });
   await inDatabase(app.dataDir, async (client) => {
     const { rows } = await client.query('select id from puzzle where mate_moves = 3');
     puzzle = `/desk/puzzles/${rows[0].id}`;

@@ -1,34 +1,11 @@
-// The database of a running program, for what no page can bring about: a verdict that the engine leaves unclear.
-
-import { readFileSync } from 'node:fs';
-import { join, resolve } from 'node:path';
-import pg from 'pg';
-import { loadSecrets } from '#lib/machine/secrets.ts';
-import { findDatabasePlace } from '#lib/start/database-place.ts';
-import { databaseUrl } from '#lib/start/embedded-database.ts';
-
-const PROJECT = resolve(import.meta.dirname, '../../..');
-
-async function withDatabase<T>(dataDir: string, work: (client: pg.Client) => Promise<T>): Promise<T> {
-  const { dataFolder } = findDatabasePlace(PROJECT, join(dataDir, 'database'));
-  const port = Number(readFileSync(join(dataFolder, 'postmaster.pid'), 'utf8').split('\n')[3]);
-  const client = new pg.Client({
-    connectionString: databaseUrl(port, loadSecrets(dataDir).databasePassword),
-  });
-  await client.connect();
-  try {
-    return await work(client);
-  } finally {
-    await client.end();
-  }
-}
+import { inDatabase } from './app-database.ts';
 
 /**
  * Makes the book call a first move of a puzzle unclear, as if the budget had ended. The opening moves by a second,
  * so that a worker that knows the book loads it anew.
  */
 export async function makeUnclear(dataDir: string, slug: string, move: string): Promise<void> {
-  await withDatabase(dataDir, async (client) => {
+  await inDatabase(dataDir, async (client) => {
     const found = await client.query<{ id: number; start: string }>(
       "select id, split_part(fen, ' ', 1) as start from puzzle where slug = $1",
       [slug],
