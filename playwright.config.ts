@@ -12,8 +12,8 @@ const chromium = [
 export default defineConfig({
   testDir: 'tests/flows',
   outputDir: '.artifacts/playwright',
-  // Two cores carry database, web, worker and browser already.
-  workers: 1,
+  // Each file starts a program of its own: two at a time keep two cores busy, and no file waits for another.
+  workers: 2,
   timeout: 240_000,
   expect: { timeout: 20_000 },
   reporter: [['list'], ['json', { outputFile: '.cache/playwright.json' }]],

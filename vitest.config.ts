@@ -1,7 +1,6 @@
 import { defineConfig } from 'vitest/config';
 
-// One runner for the core and for the database tests: `npm run test:core` leaves out the
-// folders that need a server, `npm run test:db` runs only those.
+// One runner for everything but the browser flows; `npm run validate` leaves out the folders that need a server.
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],

@@ -1,15 +1,13 @@
 // A host publishes a puzzle with a misprint, moves its close, corrects it, takes it out of the count; a viewer
 // sends an answer from a page that was open all the while. In a real browser, with the real engine and worker.
 
-import { mkdirSync } from 'node:fs';
-import AxeBuilder from '@axe-core/playwright';
-import { type Browser, expect, type Page, test } from '@playwright/test';
+import { expect, type Page, test } from '@playwright/test';
 import { type RunningApp, startRunningApp } from '../support/running-app.ts';
 import { claimDesk } from './support/claim-desk.ts';
+import { lookAt } from './support/look-at.ts';
+import { quietPage } from './support/quiet-page.ts';
 
-const PICTURES = '.artifacts/correct-puzzle';
 const SIGNED_IN = '.cache/correct-puzzle.json';
-const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 const ROOK_A1 = '6k1/5ppp/8/8/8/8/5PPP/R5K1 w - - 0 1';
 const ROOK_B1 = '6k1/5ppp/8/8/8/8/5PPP/1R4K1 w - - 0 1';
 
@@ -19,7 +17,6 @@ let address = '';
 
 test.describe.configure({ mode: 'serial' });
 test.beforeAll(async ({ browser }) => {
-  mkdirSync(PICTURES, { recursive: true });
   app = await startRunningApp();
   const context = await browser.newContext();
   const page = await context.newPage();
@@ -47,33 +44,7 @@ async function publish(page: Page): Promise<void> {
   address = (await page.locator('.secret-link').getAttribute('href')) ?? '';
 }
 
-/** A page whose console must stay silent; `problems` is asked at the end. */
-async function quietPage(browser: Browser, options: Parameters<Browser['newContext']>[0] = {}) {
-  const context = await browser.newContext({ locale: 'en-GB', ...options });
-  const page = await context.newPage();
-  const problems: string[] = [];
-  page.on('pageerror', (error) => problems.push(error.message));
-  page.on('console', (message) => {
-    if (message.type() === 'error' || message.type() === 'warning') problems.push(message.text());
-  });
-  return { page, problems, close: () => context.close() };
-}
-
-/** Pictures at both widths, and what axe or a sideways scroll finds on them. */
-async function look(page: Page, name: string): Promise<string[]> {
-  const found: string[] = [];
-  for (const width of [360, 1280]) {
-    await page.setViewportSize({ width, height: 800 });
-    await page.screenshot({ path: `${PICTURES}/${name}-${width}.png`, fullPage: true });
-    const { violations } = await new AxeBuilder({ page }).withTags(TAGS).analyze();
-    found.push(
-      ...violations.map((one) => `${name} ${width}: ${one.id} at ${one.nodes[0]?.target.join(' ')}`),
-    );
-    const sideways = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-    if (sideways > 0) found.push(`${name} ${width}: scrolls sideways by ${sideways}`);
-  }
-  return found;
-}
+const look = (page: Page, name: string) => lookAt(page, `correct-puzzle/${name}`);
 
 test('the close is moved: an error in words first, then a notice with the viewer’s own time', async ({
   browser,

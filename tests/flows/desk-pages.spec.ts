@@ -2,15 +2,13 @@
 // everybody who is not signed in, and its forms at work without scripts.
 
 import { randomBytes } from 'node:crypto';
-import { mkdirSync } from 'node:fs';
-import AxeBuilder from '@axe-core/playwright';
 import { type Browser, expect, type Page, test } from '@playwright/test';
 import type { RunningApp } from '../support/running-app.ts';
 import { claimDesk } from './support/claim-desk.ts';
+import { lookAt, violationsOn } from './support/look-at.ts';
+import { quietPage } from './support/quiet-page.ts';
 import { startSampleApp } from './support/sample-app.ts';
 
-const PICTURES = '.artifacts/desk-pages';
-const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 const SIGNED_IN = '.cache/desk-pages.json';
 
 let app: RunningApp;
@@ -18,7 +16,6 @@ let places: Record<string, string> = {};
 
 test.describe.configure({ mode: 'serial' });
 test.beforeAll(async ({ browser }) => {
-  mkdirSync(PICTURES, { recursive: true });
   app = await startSampleApp();
   const context = await browser.newContext();
   const page = await context.newPage();
@@ -77,36 +74,16 @@ async function askSomething(page: Page): Promise<string> {
   return `${open}/doubtful`;
 }
 
-/** A page whose console must stay silent; `problems` is asked at the end. */
-async function quietPage(browser: Browser, options: Parameters<Browser['newContext']>[0] = {}) {
-  const context = await browser.newContext({ storageState: SIGNED_IN, locale: 'en-GB', ...options });
-  const page = await context.newPage();
-  const problems: string[] = [];
-  page.on('pageerror', (error) => problems.push(error.message));
-  page.on('console', (message) => {
-    if (message.type() === 'error' || message.type() === 'warning') problems.push(message.text());
-  });
-  return { page, problems, close: () => context.close() };
-}
-
-async function violationsOn(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).withTags(TAGS).analyze();
-  return violations.map((one) => `${one.id} at ${one.nodes[0]?.target.join(' ')}`);
-}
+const signedIn = (browser: Browser, options: Parameters<Browser['newContext']>[0] = {}) =>
+  quietPage(browser, { storageState: SIGNED_IN, ...options });
 
 for (const colorScheme of ['light', 'dark'] as const) {
   test(`axe finds nothing on any page of the desk: ${colorScheme}`, async ({ browser }) => {
-    const { page, problems, close } = await quietPage(browser, { colorScheme });
+    const { page, problems, close } = await signedIn(browser, { colorScheme });
     const found: string[] = [];
     for (const [name, place] of Object.entries(places)) {
       await page.goto(app.origin + place);
-      for (const width of [360, 1280]) {
-        await page.setViewportSize({ width, height: 800 });
-        await page.screenshot({ path: `${PICTURES}/${name}-${colorScheme}-${width}.png`, fullPage: true });
-        for (const one of await violationsOn(page)) found.push(`${name} ${width}: ${one}`);
-        const sideways = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-        if (sideways > 0) found.push(`${name} ${width}: scrolls sideways by ${sideways}`);
-      }
+      found.push(...(await lookAt(page, `desk-pages/${name}-${colorScheme}`)));
     }
     expect(found).toEqual([]);
     expect(problems).toEqual([]);
@@ -115,7 +92,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
 }
 
 test('axe finds nothing on sign-in and first start', async ({ browser }) => {
-  const { page, problems, close } = await quietPage(browser, { storageState: { cookies: [], origins: [] } });
+  const { page, problems, close } = await signedIn(browser, { storageState: { cookies: [], origins: [] } });
   for (const name of ['sign-in', 'setup']) {
     await page.goto(`${app.origin}/desk/${name}`);
     expect(await violationsOn(page)).toEqual([]);
@@ -177,7 +154,7 @@ test('[A17] each desk page has a nonce of its own and no inline permission', asy
 });
 
 test('[A13] sign-in leads back to the desk alone', async ({ browser }) => {
-  const { page, close } = await quietPage(browser, { storageState: { cookies: [], origins: [] } });
+  const { page, close } = await signedIn(browser, { storageState: { cookies: [], origins: [] } });
   for (const aim of ['https://evil.example/x', '//evil.example', '/p/x', 'javascript:alert(1)']) {
     await page.context().clearCookies();
     await page.goto(`${app.origin}/api/auth/signin?callbackUrl=${encodeURIComponent(aim)}`);
@@ -191,7 +168,7 @@ test('[A13] sign-in leads back to the desk alone', async ({ browser }) => {
 });
 
 test('the forms of the desk work without scripts', async ({ browser }) => {
-  const { page, close } = await quietPage(browser, { javaScriptEnabled: false });
+  const { page, close } = await signedIn(browser, { javaScriptEnabled: false });
   await page.goto(`${app.origin}/desk/puzzles/new`);
   await page.getByLabel('Position').fill('6k1/5ppp/8/8/8/8/5PPP/R5K1 w - - 0 1');
   await page.getByLabel('Published solution').fill('Ta8 matt');
@@ -230,7 +207,7 @@ test('the forms of the desk work without scripts', async ({ browser }) => {
 test('[A3] one key settles a doubtful answer, the switch turns keys off, and the word can be taken back', async ({
   browser,
 }) => {
-  const { page, problems, close } = await quietPage(browser);
+  const { page, problems, close } = await signedIn(browser);
   await page.goto(app.origin + places.question);
   const title = page.getByRole('heading', { level: 1 });
   await expect(title).toContainText('What is');
@@ -252,7 +229,7 @@ test('[A3] one key settles a doubtful answer, the switch turns keys off, and the
 });
 
 test('[A11] signing out ends the session in this browser', async ({ browser }) => {
-  const { page, close } = await quietPage(browser);
+  const { page, close } = await signedIn(browser);
   await page.goto(`${app.origin}/desk`);
   await page.getByRole('button', { name: /Sign out/ }).click();
   await expect(page.getByRole('button', { name: 'Sign in to the desk' })).toBeVisible();

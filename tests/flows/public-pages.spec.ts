@@ -3,18 +3,18 @@
 
 import { mkdirSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
-import AxeBuilder from '@axe-core/playwright';
 import { type Browser, expect, type Page, test } from '@playwright/test';
 import { formsIn, moveForms, pngWords } from '../support/move-forms.ts';
 import { positionOf } from '../support/positions.ts';
 import type { RunningApp } from '../support/running-app.ts';
 import { openBoard, openSlug } from './support/board-page.ts';
 import { claimDesk } from './support/claim-desk.ts';
+import { lookAt, lookAtBoth } from './support/look-at.ts';
+import { quietPage } from './support/quiet-page.ts';
 import { startSampleApp } from './support/sample-app.ts';
 
 const HEALEY = '8/1n3Np1/1N4Q1/1bkP4/p1p2p2/P1P2R2/3P2PK/B2R4 w - - 0 1';
 const PICTURES = '.artifacts/public-pages';
-const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 
 let app: RunningApp;
 let slug = '';
@@ -32,21 +32,8 @@ test.afterAll(async () => {
   await app?.stop();
 });
 
-/** A page whose console must stay silent; `problems` is asked at the end. */
-async function quietPage(browser: Browser, options: Parameters<Browser['newContext']>[0] = {}) {
-  const context = await browser.newContext({
-    locale: 'en-GB',
-    viewport: { width: 360, height: 740 },
-    ...options,
-  });
-  const page = await context.newPage();
-  const problems: string[] = [];
-  page.on('pageerror', (error) => problems.push(error.message));
-  page.on('console', (message) => {
-    if (message.type() === 'error' || message.type() === 'warning') problems.push(message.text());
-  });
-  return { page, problems, close: () => context.close() };
-}
+const onPhone = (browser: Browser, options: Parameters<Browser['newContext']>[0] = {}) =>
+  quietPage(browser, { viewport: { width: 360, height: 740 }, ...options });
 
 const field = (page: Page) => page.getByLabel('Your line, in any notation or language');
 
@@ -66,22 +53,10 @@ for (const [mode, options] of [
   ['forced colours', { forcedColors: 'active' }],
 ] as const) {
   test(`axe finds nothing on any public page: ${mode}`, async ({ browser }) => {
-    const { page, problems, close } = await quietPage(browser, options);
+    const { page, problems, close } = await onPhone(browser, options);
     const found: string[] = [];
     const look = async (name: string): Promise<void> => {
-      for (const width of [360, 1280]) {
-        await page.setViewportSize({ width, height: 800 });
-        const file = `${PICTURES}/${name}-${mode.replace(' ', '-')}-${width}.png`;
-        await page.screenshot({ path: file, fullPage: true });
-        const { violations } = await new AxeBuilder({ page }).withTags(TAGS).analyze();
-        for (const one of violations) {
-          found.push(
-            `${name} ${width}: ${one.id} ${one.nodes.map((node) => node.target.join(' ')).join(', ')}`,
-          );
-        }
-        const excess = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-        expect(excess, `${name} at ${width} px scrolls sideways`).toBeLessThanOrEqual(0);
-      }
+      found.push(...(await lookAt(page, `public-pages/${name}-${mode.replace(' ', '-')}`)));
     };
     for (const [name, path] of [
       ['front', '/'],
@@ -114,7 +89,7 @@ for (const [mode, options] of [
 test('a mate in three is entered by keys alone: named cells, a live voice, thirty strokes at most', async ({
   browser,
 }) => {
-  const { page, problems, close } = await quietPage(browser);
+  const { page, problems, close } = await onPhone(browser);
   await openBoard(page, app.origin, HEALEY);
   let strokes = 0;
   const press = async (...keys: string[]): Promise<void> => {
@@ -146,7 +121,7 @@ test('a mate in three is entered by keys alone: named cells, a live voice, thirt
 });
 
 test('the board takes taps, drags and promotions, lets go on Escape, and turns', async ({ browser }) => {
-  const { page, problems, close } = await quietPage(browser);
+  const { page, problems, close } = await onPhone(browser);
   await openBoard(page, app.origin, '3k4/P7/8/8/8/8/8/R3K2R w KQ - 0 1');
   const square = (name: string) => page.locator(`[data-square="${name}"]`);
   const line = page.getByLabel('Line');
@@ -177,7 +152,7 @@ test('the board takes taps, drags and promotions, lets go on Escape, and turns',
 });
 
 test('what is typed in any notation is followed on the board after a pause', async ({ browser }) => {
-  const { page, problems, close } = await quietPage(browser);
+  const { page, problems, close } = await onPhone(browser);
   await page.goto(`${app.origin}/p/${slug}`);
   await field(page).fill('Turm h1 nach h2');
   await expect(page.locator('#so-far')).toContainText('Rh1–h2');
@@ -187,7 +162,7 @@ test('what is typed in any notation is followed on the board after a pause', asy
 });
 
 test('without scripts: read back, choose, send, change and withdraw', async ({ browser }) => {
-  const { page, close } = await quietPage(browser, { javaScriptEnabled: false });
+  const { page, close } = await onPhone(browser, { javaScriptEnabled: false });
   const receipt = await sendLine(page, 'Rh2', 'Typist');
   await expect(page.getByRole('heading', { name: 'Your answer is in' })).toBeVisible();
   await page.getByText('Change the answer', { exact: true }).click();
@@ -207,7 +182,7 @@ test('after the reveal the solution is played by links, with and without scripts
   browser,
 }) => {
   for (const javaScriptEnabled of [true, false]) {
-    const { page, problems, close } = await quietPage(browser, { javaScriptEnabled });
+    const { page, problems, close } = await onPhone(browser, { javaScriptEnabled });
     await page.goto(`${app.origin}/p/${revealed}/solution`);
     await page.locator('#lines a').nth(1).click();
     await expect(page).toHaveURL(/line=0&ply=2/);
@@ -220,7 +195,7 @@ test('after the reveal the solution is played by links, with and without scripts
 });
 
 test('at 320 px, and with text twice as large, nothing scrolls sideways', async ({ browser }) => {
-  const { page, close } = await quietPage(browser, { viewport: { width: 320, height: 640 } });
+  const { page, close } = await onPhone(browser, { viewport: { width: 320, height: 640 } });
   for (const path of ['/', `/p/${slug}`, `/p/${revealed}/solution`, '/standings', '/rules', '/nothing']) {
     await page.goto(app.origin + path);
     const excess = () => page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
@@ -234,7 +209,7 @@ test('at 320 px, and with text twice as large, nothing scrolls sideways', async 
 });
 
 test('the puzzle prints on one page, ink on paper also from dark mode', async ({ browser }) => {
-  const { page, close } = await quietPage(browser, { colorScheme: 'dark' });
+  const { page, close } = await onPhone(browser, { colorScheme: 'dark' });
   await page.goto(`${app.origin}/p/${slug}`);
   const pdf = (await page.pdf({ format: 'A4' })).toString('latin1');
   expect(pdf.match(/\/Type\s*\/Page\b(?!s)/g)).toHaveLength(1);
@@ -273,12 +248,12 @@ test('budgets: scripts 25 kB, HTML 14 kB, style sheet 10 kB, all zipped; files k
 test('[T2] the key of the open puzzle stands on the desk, and nowhere that the public can fetch', async ({
   browser,
 }) => {
-  const { page: desk, close } = await quietPage(browser, { viewport: { width: 1280, height: 800 } });
+  const { page: desk, close } = await onPhone(browser, { viewport: { width: 1280, height: 800 } });
   const puzzle: { fen: string } = await (
     await fetch(`${app.origin}/p/${slug}`, { headers: { accept: 'application/json' } })
   ).json();
   const forms = moveForms(positionOf(puzzle.fen), 'h1f1');
-  const { page: loser, problems, close: closeLoser } = await quietPage(browser);
+  const { page: loser, problems, close: closeLoser } = await onPhone(browser);
   const receipt = await sendLine(loser, 'Rh2', 'A loser');
   await claimDesk(desk, app.setupLink);
   await desk.getByRole('link', { name: 'Into the corner' }).first().click();
@@ -323,12 +298,7 @@ test('[T2] the key of the open puzzle stands on the desk, and nowhere that the p
     await loser.goto(receipt);
     await expect(loser.getByRole('heading', { name: 'Wrong first move' })).toBeVisible({ timeout: 1000 });
   }).toPass({ timeout: 60_000 });
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await loser.emulateMedia({ colorScheme });
-    await loser.screenshot({ path: `${PICTURES}/receipt-revealed-${colorScheme}-360.png`, fullPage: true });
-    const { violations } = await new AxeBuilder({ page: loser }).withTags(TAGS).analyze();
-    expect(violations.map((one) => one.id)).toEqual([]);
-  }
+  expect(await lookAtBoth(loser, 'public-pages/receipt-revealed')).toEqual([]);
   expect(problems).toEqual([]);
   await closeLoser();
   await close();

@@ -2,16 +2,14 @@
 // stroke, or dropped; and the alarm about a way that a viewer found. Both modes, both widths, keyboard alone.
 
 import { createHash } from 'node:crypto';
-import { mkdirSync } from 'node:fs';
-import AxeBuilder from '@axe-core/playwright';
 import { type Browser, expect, type Page, test } from '@playwright/test';
 import type { RunningApp } from '../support/running-app.ts';
 import { inDatabase } from './support/app-database.ts';
 import { claimDesk } from './support/claim-desk.ts';
+import { lookAtBoth } from './support/look-at.ts';
+import { quietPage } from './support/quiet-page.ts';
 import { startSampleApp } from './support/sample-app.ts';
 
-const PICTURES = '.artifacts/regrade';
-const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 const SIGNED_IN = '.cache/regrade.json';
 
 let app: RunningApp;
@@ -20,7 +18,6 @@ let puzzle = '';
 
 test.describe.configure({ mode: 'serial' });
 test.beforeAll(async ({ browser }) => {
-  mkdirSync(PICTURES, { recursive: true });
   app = await startSampleApp();
   const context = await browser.newContext();
   const page = await context.newPage();
@@ -48,32 +45,11 @@ async function changeWhatMarksRestOn(): Promise<void> {
   });
 }
 
-async function quietPage(browser: Browser, options: Parameters<Browser['newContext']>[0] = {}) {
-  const context = await browser.newContext({ storageState: SIGNED_IN, locale: 'en-GB', ...options });
-  const page = await context.newPage();
-  const problems: string[] = [];
-  page.on('pageerror', (error) => problems.push(error.message));
-  page.on('console', (message) => {
-    if (message.type() === 'error' || message.type() === 'warning') problems.push(message.text());
-  });
-  return { page, problems, close: () => context.close() };
-}
+const signedIn = (browser: Browser, options: Parameters<Browser['newContext']>[0] = {}) =>
+  quietPage(browser, { storageState: SIGNED_IN, ...options });
 
-/** Pictures in both modes and widths; what axe finds and what scrolls sideways. */
-async function lookAt(page: Page, name: string): Promise<void> {
-  const found: string[] = [];
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    for (const width of [360, 1280]) {
-      await page.setViewportSize({ width, height: 800 });
-      await page.screenshot({ path: `${PICTURES}/${name}-${colorScheme}-${width}.png`, fullPage: true });
-      const { violations } = await new AxeBuilder({ page }).withTags(TAGS).analyze();
-      found.push(...violations.map((one) => `${colorScheme} ${width}: ${one.id} at ${one.nodes[0]?.target}`));
-      const sideways = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-      if (sideways > 0) found.push(`${colorScheme} ${width}: scrolls sideways by ${sideways}`);
-    }
-  }
-  expect(found, name).toEqual([]);
+async function look(page: Page, name: string): Promise<void> {
+  expect(await lookAtBoth(page, `regrade/${name}`)).toEqual([]);
 }
 
 async function askFor(page: Page, reason: string): Promise<void> {
@@ -84,11 +60,11 @@ async function askFor(page: Page, reason: string): Promise<void> {
 }
 
 test('[A7] nothing would change, and the host drops it', async ({ browser }) => {
-  const { page, problems, close } = await quietPage(browser);
+  const { page, problems, close } = await signedIn(browser);
   await page.goto(`${app.origin}${puzzle}`);
   await page.getByRole('link', { name: 'Mark everybody again' }).click();
   await expect(page.getByText('Every answer is marked again on what is known now.')).toBeVisible();
-  await lookAt(page, 'ask');
+  await look(page, 'ask');
   await askFor(page, 'to be sure');
   await expect(page.getByText('No outcome and no points would change.')).toBeVisible();
   await page.getByRole('button', { name: 'Drop it' }).click();
@@ -101,7 +77,7 @@ test('[A7] falls are asked about one by one, by keyboard; what is not ticked kee
   browser,
 }) => {
   await changeWhatMarksRestOn();
-  const { page, problems, close } = await quietPage(browser);
+  const { page, problems, close } = await signedIn(browser);
   await askFor(page, 'the mate has to be written');
   const asked = page.getByRole('region', { name: 'Need your word one by one' });
   await expect(asked.getByRole('checkbox')).not.toHaveCount(0);
@@ -109,11 +85,11 @@ test('[A7] falls are asked about one by one, by keyboard; what is not ticked kee
   await expect(page.getByRole('region', { name: 'Change along with the whole' })).toContainText(
     'Mirela Dukova',
   );
-  await lookAt(page, 'preview');
+  await look(page, 'preview');
 
   await page.goto(`${app.origin}${puzzle}`);
   await expect(page.getByText('A regrade waits for your word')).toBeVisible();
-  await lookAt(page, 'puzzle-waits');
+  await look(page, 'puzzle-waits');
   await page.getByRole('link', { name: 'See what would change' }).click();
 
   const box = asked.getByRole('checkbox', { name: /Ottoline Farrow/ });
@@ -123,7 +99,7 @@ test('[A7] falls are asked about one by one, by keyboard; what is not ticked kee
   await page.getByRole('button', { name: 'Write it down' }).focus();
   await page.keyboard.press('Enter');
   await expect(page.getByText(/the mate has to be written · .* written/)).toBeVisible({ timeout: 90_000 });
-  await lookAt(page, 'written');
+  await look(page, 'written');
 
   await page.goto(`${app.origin}${puzzle}/answers`);
   const line = (name: string) => page.getByRole('row').filter({ hasText: name });
@@ -138,7 +114,7 @@ test('[A7] falls are asked about one by one, by keyboard; what is not ticked kee
 });
 
 test('[A7] a preview that was overtaken is not written, and the page says so', async ({ browser }) => {
-  const { page, problems, close } = await quietPage(browser);
+  const { page, problems, close } = await signedIn(browser);
   await askFor(page, 'once more');
   const other = await page.context().newPage();
   await askFor2(other);
@@ -159,7 +135,7 @@ async function askFor2(page: Page): Promise<void> {
 }
 
 test('[A7] the page works without scripts', async ({ browser }) => {
-  const { page, close } = await quietPage(browser, { javaScriptEnabled: false });
+  const { page, close } = await signedIn(browser, { javaScriptEnabled: false });
   await page.goto(`${app.origin}${puzzle}/regrade`);
   await page.getByRole('button', { name: 'Drop it' }).click();
   await expect(page.getByText('once more · dropped')).toBeVisible();
@@ -180,14 +156,14 @@ test('[A7] the page works without scripts', async ({ browser }) => {
 test('[A7] a helper sees the page and cannot decide; without a sign-in there is nothing to see', async ({
   browser,
 }) => {
-  const { page: owner, close } = await quietPage(browser);
+  const { page: owner, close } = await signedIn(browser);
   await owner.goto(`${app.origin}/desk/members`);
   await owner.getByLabel('Sign-in name').fill('tom');
   await owner.getByLabel('First password').fill('lanterns at low tide');
   await owner.getByRole('button', { name: 'Let a helper in' }).click();
   await expect(owner.getByText('tom', { exact: true })).toBeVisible();
   const nobody = { storageState: { cookies: [], origins: [] } };
-  const { page, close: closeHelper } = await quietPage(browser, nobody);
+  const { page, close: closeHelper } = await signedIn(browser, nobody);
   await page.goto(`${app.origin}/desk/sign-in`);
   await page.getByLabel('Sign-in name').fill('tom');
   await page.getByLabel('Password').fill('lanterns at low tide');
@@ -217,7 +193,7 @@ test('[A5] a way that a viewer found alarms the host, with the way to mark every
       update puzzle set verified_at = '2020-01-01', published_at = '2020-01-01', opens_at = '2020-01-02'
       where mate_moves = 3`);
   });
-  const { page, problems, close } = await quietPage(browser);
+  const { page, problems, close } = await signedIn(browser);
   await askFor(page, 'another way');
   await page.getByRole('button', { name: 'Write it down' }).click();
   await expect(page.getByText(/another way · .* written/)).toBeVisible({ timeout: 90_000 });
@@ -230,7 +206,7 @@ test('[A5] a way that a viewer found alarms the host, with the way to mark every
   });
   await page.reload();
   await expect(alarm).toContainText('did not know this when the puzzle was published');
-  await lookAt(page, 'alarm');
+  await look(page, 'alarm');
   await alarm.getByRole('link', { name: 'Mark everybody again' }).click();
   await expect(page.getByLabel('Why?')).toBeVisible();
   expect(problems).toEqual([]);

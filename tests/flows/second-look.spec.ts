@@ -1,17 +1,14 @@
 // After the reveal: a move left unclear gets the benefit of the doubt, a viewer without scripts asks for a second look,
 // and host and helper settle it by keys. In a real browser, in light and dark, at the widths of phone and laptop.
 
-import { mkdirSync } from 'node:fs';
-import AxeBuilder from '@axe-core/playwright';
 import { type Browser, type BrowserContext, expect, type Page, test } from '@playwright/test';
 import type { RunningApp } from '../support/running-app.ts';
 import { openSlug } from './support/board-page.ts';
 import { claimDesk } from './support/claim-desk.ts';
+import { lookAtBoth } from './support/look-at.ts';
 import { makeUnclear } from './support/make-unclear.ts';
 import { startSampleApp } from './support/sample-app.ts';
 
-const PICTURES = '.artifacts/second-look';
-const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 const HOSTILE = '<img src=x onerror=alert(1)> \u202eIt was the other knight';
 
 let app: RunningApp;
@@ -24,7 +21,6 @@ test.describe.configure({ mode: 'serial' });
 test.beforeAll(async ({ browser }) => {
   // The program may have to be built first, and the sample is marked by the real engine.
   test.setTimeout(480_000);
-  mkdirSync(PICTURES, { recursive: true });
   app = await startSampleApp();
   desk = await browser.newContext({ locale: 'en-GB', viewport: { width: 1280, height: 800 } });
   const page = await desk.newPage();
@@ -51,7 +47,7 @@ async function viewer(browser: Browser): Promise<Page> {
   return context.newPage();
 }
 
-/** Looks at a page in light and dark, narrow and wide: pictures, axe, nothing sideways. */
+/** Looks at an address in light and dark, with every fold of its main part open if asked. */
 async function look(context: BrowserContext, address: string, name: string, open = false): Promise<void> {
   const page = await context.newPage();
   const problems: string[] = [];
@@ -60,19 +56,9 @@ async function look(context: BrowserContext, address: string, name: string, open
     problems.push(`a dialog: ${dialog.message()}`);
     void dialog.dismiss();
   });
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    await page.goto(address);
-    if (open) for (const one of await page.locator('main summary').all()) await one.click();
-    for (const width of [360, 1280]) {
-      await page.setViewportSize({ width, height: 800 });
-      await page.screenshot({ path: `${PICTURES}/${name}-${colorScheme}-${width}.png`, fullPage: true });
-      const { violations } = await new AxeBuilder({ page }).withTags(TAGS).analyze();
-      problems.push(...violations.map((one) => `${one.id} at ${one.nodes[0]?.target.join(' ')}`));
-      const sideways = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-      if (sideways > 0) problems.push(`${width}: scrolls sideways by ${sideways}`);
-    }
-  }
+  await page.goto(address);
+  if (open) for (const one of await page.locator('main summary').all()) await one.click();
+  problems.push(...(await lookAtBoth(page, `second-look/${name}`)));
   await page.close();
   expect(problems, name).toEqual([]);
 }
