@@ -86,6 +86,40 @@ describe('UCI: searching', () => {
     expect(new Set(last.map((line) => / pv (\w+)/.exec(line)?.[1])).size).toBe(3);
   });
 
+  test('[V1] a mate that the search sees is called one only where the prover confirms it within the nodes', () => {
+    // Queen and rook: the search sees a mate in 6 at 95,000 nodes, whose proof takes more than the rest.
+    const many = conversation('position fen 8/8/3k4/8/8/8/8/K4QR1 w - - 0 1', 'go nodes 100000');
+    expect(many.join('\n')).not.toContain('score mate');
+    expect(many.at(-2)).toMatch(/^info depth 5 multipv 1 score cp 5000 nodes \d{5} pv f1f4 /);
+    const nodes = many.flatMap((line) => /nodes (\d+)/.exec(line)?.[1] ?? []).map(Number);
+    expect(Math.max(...nodes)).toBeLessThanOrEqual(100_000);
+    expect(bestMoves(many)).toHaveLength(1);
+    const few = conversation('position fen 8/8/8/8/2k5/8/8/KQQ5 b - - 0 1', 'go nodes 20000');
+    expect(few.at(-2)).toContain('score mate -3');
+    expect(conversation('position fen 7k/5Q2/6K1/8/8/8/8/8 w - - 0 1', 'go depth 1')[0]).toContain(
+      'score mate 1',
+    );
+  });
+
+  test('stop is heard while a mate is proved, and brings one best move', () => {
+    for (const from of [1, 2, 3, 5, 8, 13]) {
+      const { said, tell, session } = talk(['stop'], from);
+      tell('position fen 8/8/3k4/8/8/8/8/K4QR1 w - - 0 1', 'go infinite');
+      expect(bestMoves(said)).toHaveLength(1);
+      expect(said.at(-1)).toMatch(/^bestmove \w{4}/);
+      expect(session.isSearching()).toBe(false);
+    }
+  });
+
+  test('go mate keeps to its nodes together with the search for another move', () => {
+    const nodes = conversation('go mate 5 nodes 40000').flatMap(
+      (line) => /nodes (\d+)/.exec(line)?.[1] ?? [],
+    );
+    // What the prover has used is counted first.
+    expect(Number(nodes[0])).toBeGreaterThan(30_000);
+    expect(Math.max(...nodes.map(Number))).toBeLessThanOrEqual(40_000);
+  });
+
   test('searchmoves leaves every other first move out', () => {
     expect(conversation(MATE_IN_TWO, 'go nodes 20000 searchmoves a2a3 b2b4').at(-1)).toMatch(
       /^bestmove (a2a3|b2b4)/,

@@ -1,5 +1,5 @@
 // One search of a UCI conversation: for `go mate` the exhaustive prover first, else and then the search,
-// depth after depth. Both ask often whether to stop.
+// depth after depth, whose mates are proved before they are called mates. Both ask often whether to stop.
 
 import type { Uci } from '#lib/rules/move.ts';
 import { writeFen } from '#lib/rules/write-fen.ts';
@@ -7,9 +7,11 @@ import { type Engine, loadPosition } from '../create-engine.ts';
 import { findMate } from '../find-mate.ts';
 import { listLegal, uciOf } from '../kernel-moves.ts';
 import { MOST_DEPTH, mateMoves } from '../search-position.ts';
+import { solverValue } from './bounds.ts';
 import { OUTPUT } from './kernel-calls.ts';
 import { providePawnEnding } from './pawn-ending.ts';
 import type { UciGo } from './uci-go.ts';
+import { confirmMate, type MateKnowledge } from './uci-mates.ts';
 import type { UciPosition } from './uci-position.ts';
 
 /** Where and what to search. */
@@ -38,13 +40,25 @@ interface Search {
   /** First moves to choose from, as the kernel writes them. */
   readonly wanted: ReadonlyMap<Uci, number>;
   readonly leftOut: readonly number[];
+  readonly known: MateKnowledge;
   /** Lines of the last completed depth, best first. */
   done: Line[];
+  /** Nodes of the `go` in all, those since the kernel last began to count aside. */
+  spent: number;
+  /** Of these, what proving mates has cost. */
+  proving: number;
+  wasStopped: boolean;
 }
 
 const NODES_WITHOUT_MATE = 2_000_000;
 /** What `go mate` spends where no number of nodes is said: some twenty seconds. */
 const PROOF_NODES = 200_000_000;
+/** Proving mates may cost as much as the search itself, or so much where that is more. */
+const PROOF_LEAST = 20_000;
+/** The prover counts a few nodes more on its way out of a search that has ended: never so many. */
+const OVERRUN = 500;
+/** The part of the nodes of a `go mate` that is left for a move to name where there is no such mate. */
+const SHARE_WITHOUT_MATE = 8;
 /** No mate is looked for that takes longer. */
 const MOST_MOVES = 100;
 const NO_LIMIT = Number.MAX_SAFE_INTEGER;
@@ -65,7 +79,11 @@ export function runUciSearch(engine: Engine, order: UciOrder, listener: UciListe
     listener,
     wanted: new Map(chosen.map(({ uci, move }) => [uci, move])),
     leftOut: legal.filter((one) => !chosen.includes(one)).map(({ move }) => move),
+    known: { lengths: new Map(), refuted: new Map() },
     done: [],
+    spent: 0,
+    proving: 0,
+    wasStopped: false,
   };
   const mate = named.length > 0 ? null : announceMate(search);
   if (mate !== null) return `bestmove ${mate}`;
@@ -73,16 +91,26 @@ export function runUciSearch(engine: Engine, order: UciOrder, listener: UciListe
   return bestMove(search);
 }
 
+/** Has the other side said stop? Once it has, it has. */
+function patienceOf(search: Search): () => boolean {
+  return () => {
+    search.wasStopped = search.wasStopped || search.listener.shouldStop();
+    return search.wasStopped;
+  };
+}
+
 /** `go mate N`: the prover's move, or null where it finds none in its nodes, is stopped or was not asked. */
-function announceMate({ engine, order, listener }: Search): Uci | null {
+function announceMate(search: Search): Uci | null {
+  const { engine, order, listener } = search;
   const { mate: bound, nodes } = order.go;
   if (bound === null) return null;
   const found = findMate(engine, {
     fen: writeFen(order.place.here),
     bound: Math.min(bound, MOST_MOVES),
-    proofNodes: nodes ?? PROOF_NODES,
-    shouldStop: listener.shouldStop,
+    proofNodes: nodes === null ? PROOF_NODES : nodes - Math.ceil(nodes / SHARE_WITHOUT_MATE),
+    shouldStop: patienceOf(search),
   });
+  search.spent = found.nodes;
   if (found.mateIn === null || found.move === null) return null;
   listener.say(
     `info depth ${2 * found.mateIn - 1} score mate ${found.mateIn} nodes ${found.nodes} pv ${found.move}`,
@@ -101,27 +129,36 @@ function setUp(engine: Engine, { start, moves }: UciPosition): void {
   }
 }
 
-function nodeLimit({ nodes, mate }: UciGo): number {
-  return nodes ?? (mate === null ? NO_LIMIT : NODES_WITHOUT_MATE);
+/** Nodes of the `go` in all. */
+function nodeLimit({ nodes, mate }: UciGo, spent: number): number {
+  return nodes ?? (mate === null ? NO_LIMIT : spent + NODES_WITHOUT_MATE);
 }
 
 function deepen(search: Search): void {
-  const { engine, order, listener } = search;
-  setUp(engine, order.place);
-  engine.calls.beginSearch();
-  engine.calls.startNodes(BigInt(Math.max(1, nodeLimit(order.go))));
-  engine.onPoll = listener.shouldStop;
+  const { engine, order } = search;
+  const limit = nodeLimit(order.go, search.spent);
   const deepest = Math.min(order.go.isInfinite ? MOST_DEPTH : (order.go.depth ?? MOST_DEPTH), MOST_DEPTH);
+  engine.calls.beginSearch();
   try {
-    for (let depth = 1; depth <= deepest; depth += 1) {
+    goOn(search, limit);
+    for (let depth = 1; depth <= deepest && !search.wasStopped; depth += 1) {
       const lines = searchDepth(search, depth);
       if (lines === null) return;
       search.done = lines.sort((a, b) => b.value - a.value);
-      for (const line of infoLines(search, depth)) listener.say(line);
+      tellLines(search, depth, limit);
+      if (search.spent >= limit) return;
     }
   } finally {
     engine.onPoll = null;
   }
+}
+
+/** Puts the kernel before the next depth, with the nodes that are left. */
+function goOn(search: Search, limit: number): void {
+  const { engine, order } = search;
+  setUp(engine, order.place);
+  engine.calls.startNodes(BigInt(Math.max(1, limit - search.spent)));
+  engine.onPoll = patienceOf(search);
 }
 
 /** As many lines of one depth as are wanted, or null where nodes or patience ran out. */
@@ -147,13 +184,37 @@ function readLine(engine: Engine): Uci[] {
   return line.filter((uci) => uci !== null);
 }
 
-function infoLines({ engine, done }: Search, depth: number): string[] {
-  const nodes = engine.calls.nodesSoFar();
-  return done.map(({ value, pv }, at) => {
-    const mate = mateMoves(value);
-    const score = mate === null ? `cp ${value}` : `mate ${mate}`;
-    return `info depth ${depth} multipv ${at + 1} score ${score} nodes ${nodes} pv ${pv.join(' ')}`;
-  });
+/** Says the lines of a depth. Where one claims a mate the prover is asked first, on the same kernel. */
+function tellLines(search: Search, depth: number, limit: number): void {
+  const { engine, done, listener } = search;
+  const isMateClaimed = done.some(({ value }) => mateMoves(value) !== null);
+  const nodes = (): number => search.spent + (isMateClaimed ? 0 : Number(engine.calls.nodesSoFar()));
+  if (isMateClaimed) search.spent += Number(engine.calls.nodesSoFar());
+  const scores = done.map(({ value }, at) => scoreOf(search, { value, at, limit }));
+  for (const [at, { pv }] of done.entries()) {
+    const score = `${scores[at]} nodes ${nodes()} pv ${pv.join(' ')}`;
+    listener.say(`info depth ${depth} multipv ${at + 1} score ${score}`);
+  }
+  if (isMateClaimed) goOn(search, limit);
+}
+
+/** `mate 3` where the prover confirms it within the nodes that are left for it, else `cp` with a large value. */
+function scoreOf(
+  search: Search,
+  { value, at, limit }: { readonly value: number; readonly at: number; readonly limit: number },
+): string {
+  const { engine, order, wanted, done, known } = search;
+  const moves = mateMoves(value);
+  if (moves === null) return `cp ${value}`;
+  const better = new Set(done.slice(0, at).map(({ pv }) => pv[0]));
+  const among = [...wanted.keys()].filter((uci) => !better.has(uci));
+  const claim = { here: order.place.here, moves, first: done[at]?.pv[0] ?? '', among };
+  const allowed = Math.max(PROOF_LEAST, search.spent - search.proving) - search.proving;
+  const nodes = Math.min(limit - search.spent - OVERRUN, allowed);
+  const found = confirmMate(engine, claim, { known, nodes, shouldStop: patienceOf(search) });
+  search.spent += found.nodes;
+  search.proving += found.nodes;
+  return found.moves === null ? `cp ${solverValue(-value)}` : `mate ${found.moves}`;
 }
 
 function bestMove({ done, wanted }: Search): string {
