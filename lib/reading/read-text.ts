@@ -124,13 +124,26 @@ function stoppedAtOnce(reading: Reading): Reading {
   return { ...reading, line: [], impossibleAt: 1, impossibleSpan: [first.start, first.end] };
 }
 
-/** Rule R14: the readings of the whole text on a board turned by 180 degrees, if all of it can be played there. */
+/**
+ * Rule R14: the readings of the whole text on a board turned by 180 degrees, if all of it can be played there.
+ * One move is a whole text too, and enough: the rule only raises a doubt, which the host settles. But one move can
+ * fit by chance, so there the text must not speak against it. "1..." does: who takes the lower side for White
+ * has White to move and writes "1."; the dots say that he knows whose men move, and so which way they go. Several
+ * moves that all fit only when turned outweigh the dots.
+ */
 function turned(task: Task): readonly Reading[] {
   const items = task.items.map((item) => (item.type === 'move' ? turnItem(item) : item));
-  const found = readItems({ ...task, items });
-  return found.filter(
+  const found = readItems({ ...task, items }).filter(
     ({ line, impossibleAt, isGenerous }) => line.length > 0 && impossibleAt === null && !isGenerous,
   );
+  const isOneMove = found.every(({ line }) => line.length === 1);
+  return isOneMove && numbersBlack(task) ? [] : found;
+}
+
+/** Black is to move, and the first number is written as Black's ("1...", "17. ..."). */
+function numbersBlack({ position, items }: Task): boolean {
+  const first = items.find((item) => item.type === 'move');
+  return position.turn === 'b' && first !== undefined && first.number !== null && first.dots > 1;
 }
 
 function turnItem(item: MoveItem): MoveItem {

@@ -84,6 +84,17 @@ describe('kinds of text', () => {
     expect(read('Ra8', healey).turned).toEqual([]);
   });
 
+  test('[R14] one move fits a turned board by chance: numbered "1..." for Black it is simply illegal', () => {
+    const blackToMove = '5rk1/5ppp/8/8/8/1q6/1r3PPP/3R2K1 b - - 0 1';
+    const turnedLines = (text: string): string[][] =>
+      read(text, blackToMove).turned.map(({ line }) => line.map(({ uci }) => uci));
+    expect(turnedLines('1...c4')).toEqual([]);
+    expect(turnedLines('1. ... Rg8')).toEqual([]);
+    expect(turnedLines('Rg8')).toEqual([['b2b1']]);
+    expect(turnedLines('1.Rg8')).toEqual([['b2b1']]);
+    expect(turnedLines('1...Rg8 2.Rxg8 Qxg8#')).toEqual([['b2b1', 'd1b1', 'b3b1']]);
+  });
+
   test('[R16] a source’s cut mark at the end is told apart from dots in the middle', () => {
     expect(read('Re8# … Read more').isCutBySource).toBe(true);
     expect(read('well ... Re8#').isCutBySource).toBe(false);
@@ -94,5 +105,14 @@ describe('kinds of text', () => {
     expect(broken.kind).toBe('unreadable');
     expect('I say Yd8# here'.slice(...(broken.firstUnread ?? [0, 0]))).toContain('Yd8');
     expect(read('good evening').firstUnread).toBeNull();
+    for (const text of ['1.Qxz9', '1... Rj10 and mate', 'Txz9 matt', 'rook to j8']) {
+      const { kind, firstUnread } = read(text);
+      expect(`${kind}: ${text.slice(...(firstUnread ?? [0, 0]))}`).toMatch(
+        /^unreadable: (Qx|Rj|Tx|j)\d?z?\d+$/,
+      );
+    }
+    for (const text of ['Chapter B9', 'I use Windows 11', 'On channel 4. Z9 rocks', '1) Vitamin B12']) {
+      expect(`${text} is ${read(text).kind}`).toBe(`${text} is chatter`);
+    }
   });
 });

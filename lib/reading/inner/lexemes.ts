@@ -1,6 +1,7 @@
 // Into which pieces does a text fall: written moves, move numbers, brackets, words, signs?
 
 import { type Shape, shapeOf } from '../shape.ts';
+import { isMeantAsMove, looksLikeMove } from './broken-moves.ts';
 import { NAMES_BEFORE_A_SQUARE } from './further-words.ts';
 import { type CastlingScan, scanCastling } from './scan-castling.ts';
 import { type ScanContext, type Step, type Strength, scanCompact } from './scan-compact.ts';
@@ -68,7 +69,9 @@ export function lexemesOf(text: string, context: ScanContext): Lexeme[] {
     }
     const lexeme = wordOfProse(text, lexemeAt(text, at, context, at === gluedAt), found[found.length - 1]);
     if (lexeme?.type === 'word' && isWordAt(text, lexeme.end)) gluedAt = lexeme.end;
-    if (lexeme !== null) found.push(lexeme);
+    if (lexeme?.type === 'malformed' && isMeantAsMove(text.slice(lexeme.start, lexeme.end), found))
+      found.push({ ...lexeme, isMoveLike: true });
+    else if (lexeme !== null) found.push(lexeme);
     at = lexeme?.end ?? at + 1;
   }
   return found;
@@ -367,10 +370,5 @@ function malformedAt(text: string, at: number): Lexeme {
   while (end > at + 1 && !isWordAt(text, end - 1)) end -= 1;
   while (isWordAt(text, end) && end < at + 40) end += 1;
   end = Math.max(end, at + 1);
-  const isMoveLike =
-    end - at < 9 &&
-    /[a-h][KQRBNx:]?[1-8]|[KQRBN]x?[1-8][a-h]|(?:[KQRBN][a-h1-8]?|[a-h])x[i-wyz][1-8]/.test(
-      text.slice(at, end),
-    );
-  return { type: 'malformed', start: at, end, isMoveLike };
+  return { type: 'malformed', start: at, end, isMoveLike: looksLikeMove(text.slice(at, end)) };
 }

@@ -171,7 +171,8 @@ function scanAfter(text: string, at: number, prefix: Prefix, context: ScanContex
     return twoCoordinates(text, at, { prefix, first, second: goal, victims: 0, separator: null, context });
   }
   const square = wholeSquare(first);
-  if (square !== null) return oneCoordinate(at, prefix, square);
+  if (square !== null)
+    return oneCoordinate(at, prefix, square, !context.isAllCapitals && isCapital(text.charAt(at)));
   if (!hasMan && adjacent !== null && adjacent.rank < 0 && first.rank < 0) {
     return filesOnly(text, at, first, adjacent, 'files');
   }
@@ -286,7 +287,7 @@ function isMoveTail(text: string, at: number): boolean {
   );
 }
 
-function oneCoordinate(at: number, prefix: Prefix, square: Coordinate): Scan {
+function oneCoordinate(at: number, prefix: Prefix, square: Coordinate, isCapitalFile = false): Scan {
   const hasMan = prefix.end > at;
   const shapes = prefix.senses.map(({ kinds, langs }) =>
     shapeOf({
@@ -297,7 +298,9 @@ function oneCoordinate(at: number, prefix: Prefix, square: Coordinate): Scan {
       cost: prefix.cost,
     }),
   );
-  const strength = hasMan || square.rank === OFF_BOARD ? 'strong' : 'square';
+  // "Chapter B9" names no move.
+  const isOffBoard = square.rank === OFF_BOARD && !isCapitalFile;
+  const strength = hasMan || isOffBoard ? 'strong' : 'square';
   const canPromote = isLastRank(square.rank) && (!hasMan || isPawnToo(prefix));
   return { end: square.end, ways: [[{ shapes, start: at, end: square.end }]], strength, canPromote };
 }
