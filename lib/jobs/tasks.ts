@@ -13,7 +13,7 @@ import { makeSample } from '#lib/usecases/puzzles/make-sample.ts';
 import { verifyAmendment } from '#lib/usecases/puzzles/verify-amendment.ts';
 import { verifyPuzzle } from '#lib/usecases/puzzles/verify-puzzle.ts';
 import { createSecondOpinions } from './second-opinions.ts';
-import { verifyInThreads } from './verify-in-threads.ts';
+import { isEndOfThreads, verifyInThreads } from './verify-in-threads.ts';
 
 function task<T>(shape: z.ZodType<T>, run: (payload: T) => Promise<unknown>): Task {
   return async (payload) => {
@@ -30,6 +30,7 @@ export function createTasks(threads: EngineThreads): TaskList {
       extendBook({
         puzzleId,
         verify: verifyInThreads(threads, { for: 'viewer', answerId: `puzzle ${puzzleId}` }),
+        isItsEnd: isEndOfThreads,
       }),
     ),
     'verify-puzzle': task(JOBS['verify-puzzle'], ({ puzzleId }) =>

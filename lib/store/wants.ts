@@ -26,12 +26,21 @@ export async function addWants(
   });
 }
 
-/** The next position to verify with all moves asked for there under one revision of the terms; null where nothing is wanted. */
-export async function nextWants(tx: Tx, puzzleId: number): Promise<Wanted[] | null> {
-  const first = await tx.want.findFirst({ where: { puzzleId }, orderBy: [{ turn: 'asc' }, { id: 'asc' }] });
+/**
+ * The next position to verify with all moves asked for there under one revision of the terms; null where nothing
+ * is wanted but the rows numbered in `without`.
+ */
+export async function nextWants(
+  tx: Tx,
+  puzzleId: number,
+  without: readonly number[] = [],
+): Promise<Wanted[] | null> {
+  const open = { puzzleId, id: { notIn: [...without] } };
+  const first = await tx.want.findFirst({ where: open, orderBy: [{ turn: 'asc' }, { id: 'asc' }] });
   if (first === null) return null;
+  const { position, movesLeft, revision } = first;
   const rows = await tx.want.findMany({
-    where: { puzzleId, position: first.position, movesLeft: first.movesLeft, revision: first.revision },
+    where: { ...open, position, movesLeft, revision },
     distinct: ['move'],
     orderBy: { move: 'asc' },
   });
@@ -55,6 +64,31 @@ export async function strikeWants(tx: Tx, puzzleId: number, found: readonly Want
     update answer set work = 'to-mark'
     where puzzle_id = ${puzzleId} and work = 'lacking'
       and not exists (select from want where want.answer_id = answer.id)`;
+}
+
+/** So often a verdict is tried to be found. */
+const MOST_TRIES = 3;
+
+/**
+ * Notes that what was wanted could not be verified, and gives the numbers of its rows. At the third time it is
+ * given up: its rows go, and `mostAsked` is noted of the answers that waited for it, so that they ask no more.
+ */
+export async function noteFailedWant(
+  tx: Tx,
+  puzzleId: number,
+  { want, mostAsked }: { readonly want: Wanted; readonly mostAsked: number },
+): Promise<{ readonly ids: number[]; readonly isGivenUp: boolean }> {
+  const { position, movesLeft, move, revision } = want;
+  const where = { puzzleId, position, movesLeft, move, revision };
+  await tx.want.updateMany({ where, data: { tries: { increment: 1 } } });
+  const rows = await tx.want.findMany({ where });
+  const isGivenUp = rows.some(({ tries }) => tries >= MOST_TRIES);
+  if (isGivenUp) {
+    const answers = rows.flatMap(({ answerId }) => answerId ?? []);
+    await tx.answer.updateMany({ where: { id: { in: answers } }, data: { asked: mostAsked } });
+    await tx.want.deleteMany({ where });
+  }
+  return { ids: rows.map(({ id }) => id), isGivenUp };
 }
 
 /** How many verdicts a puzzle's answers wait for. */

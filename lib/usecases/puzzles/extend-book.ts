@@ -1,9 +1,11 @@
 // Positions that nobody foresaw are verified on demand and join the book; the answers that waited for
 // them go back on the work list.
 
-import type { BookRow, Lacking } from '#lib/book/book-row.ts';
+import type { BookRow, Lacking, Wanted } from '#lib/book/book-row.ts';
 import type { PuzzleTerms } from '#lib/book/terms.ts';
 import type { EngineProgress } from '#lib/engine/verdict.ts';
+import { log } from '#lib/machine/log.ts';
+import { MOST_ASKED } from '#lib/marking/create-marker.ts';
 import { ring } from '#lib/queue/enqueue.ts';
 import { appendBookRows, budgetsKey } from '#lib/store/books.ts';
 import { db, inTransaction } from '#lib/store/client.ts';
@@ -11,7 +13,7 @@ import { loadTermsOf } from '#lib/store/former-terms.ts';
 import { appendLog } from '#lib/store/log.ts';
 import { loadPuzzle } from '#lib/store/puzzles.ts';
 import { loadOpenRegrade } from '#lib/store/regrades.ts';
-import { nextWants, strikeWants } from '#lib/store/wants.ts';
+import { nextWants, noteFailedWant, strikeWants } from '#lib/store/wants.ts';
 
 /** Verifies what is lacking: the engine's threads in the worker. */
 export type Verify = (question: {
@@ -20,26 +22,41 @@ export type Verify = (question: {
   readonly onProgress?: (progress: EngineProgress) => void;
 }) => Promise<BookRow[]>;
 
-/** Verifies everything that is wanted, one position at a time. Gives how many verdicts were new. */
+/**
+ * Verifies everything that is wanted, one position at a time. Gives how many verdicts were new. What cannot be
+ * verified holds up nothing else: it is tried again, three times in all, and then left to the host.
+ */
 export async function extendBook(input: {
   readonly puzzleId: number;
   readonly verify: Verify;
+  /** Is this fault the end of the verifier, and no fault of what it was asked? */
+  readonly isItsEnd?: (fault: unknown) => boolean;
 }): Promise<number> {
-  const { puzzleId, verify } = input;
+  const { puzzleId, verify, isItsEnd = () => false } = input;
   let added = 0;
+  let fault: unknown = null;
+  // Rows of wants that failed in this run.
+  const passedOver: number[] = [];
   for (;;) {
-    const lacking = await nextWants(db(), puzzleId);
+    const lacking = await nextWants(db(), puzzleId, passedOver);
     const puzzle = await loadPuzzle(db(), { id: puzzleId });
     if (lacking === null || puzzle === null) break;
     // At each position anew: an amendment may have taken force meanwhile (rule A6).
     const terms = await loadTermsOf(db(), puzzle, lacking[0]?.revision ?? puzzle.revision);
-    const rows = await verify({ terms, lacking });
+    const ask = (some: readonly Wanted[]) => verify({ terms, lacking: some });
+    const { rows, failed, ...found } = await verifyApart(lacking, { ask, isItsEnd });
     const freed = await inTransaction(async (tx) => {
       const count = await appendBookRows(tx, puzzleId, rows, budgetsKey(terms));
       added += count;
-      const answers = await strikeWants(tx, puzzleId, lacking);
-      const failed = rows.filter((row) => row.check === 'failed').length;
-      if (failed > 0) await appendLog(tx, { kind: 'check-failed', puzzleId, details: { rows: failed } });
+      for (const want of failed) {
+        const { ids, isGivenUp } = await noteFailedWant(tx, puzzleId, { want, mostAsked: MOST_ASKED });
+        passedOver.push(...ids);
+        if (!isGivenUp) fault = found.fault;
+        log().error({ puzzleId, want, isGivenUp, problem: String(found.fault) }, 'a verdict was not found');
+      }
+      const answers = await strikeWants(tx, puzzleId, found.done);
+      const mistaken = rows.filter((row) => row.check === 'failed').length;
+      if (mistaken > 0) await appendLog(tx, { kind: 'check-failed', puzzleId, details: { rows: mistaken } });
       if (count > 0) await appendLog(tx, { kind: 'book-extended', puzzleId, details: { rows: count } });
       return answers;
     });
@@ -48,5 +65,37 @@ export async function extendBook(input: {
   // A regrade waits for verdicts in nobody's name; it has no place on the work list.
   const open = await loadOpenRegrade(db(), puzzleId);
   if (open?.state === 'waiting') await ring(db(), 'regrade', { regradeId: open.id });
+  if (fault !== null) throw fault;
   return added;
+}
+
+interface Verified {
+  readonly rows: readonly BookRow[];
+  readonly done: readonly Wanted[];
+  readonly failed: readonly Wanted[];
+  readonly fault: unknown;
+}
+
+/** All moves of a position at once; where that fails, one by one, so that a bad one costs only itself. */
+async function verifyApart(
+  lacking: readonly Wanted[],
+  by: {
+    readonly ask: (some: readonly Wanted[]) => Promise<BookRow[]>;
+    readonly isItsEnd: (fault: unknown) => boolean;
+  },
+): Promise<Verified> {
+  try {
+    return { rows: await by.ask(lacking), done: lacking, failed: [], fault: null };
+  } catch (fault) {
+    if (by.isItsEnd(fault)) throw fault;
+    if (lacking.length <= 1) return { rows: [], done: [], failed: lacking, fault };
+  }
+  const parts: Verified[] = [];
+  for (const one of lacking) parts.push(await verifyApart([one], by));
+  return {
+    rows: parts.flatMap(({ rows }) => rows),
+    done: parts.flatMap(({ done }) => done),
+    failed: parts.flatMap(({ failed }) => failed),
+    fault: parts.find(({ failed }) => failed.length > 0)?.fault ?? null,
+  };
 }

@@ -3,6 +3,7 @@ import type { BookRow, Lacking, Wanted } from '#lib/book/book-row.ts';
 import { db } from '#lib/store/client.ts';
 import { appendFormerTerms } from '#lib/store/former-terms.ts';
 import { addWants, countWants } from '#lib/store/wants.ts';
+import { markAnswers } from '#lib/usecases/answers/mark-answers.ts';
 import { extendBook, type Verify } from '#lib/usecases/puzzles/extend-book.ts';
 import { BACK_RANK, buildPuzzle, buildShow, MATE_IN_ONE } from '../../support/build-show.ts';
 import { send } from '../../support/build-solution.ts';
@@ -22,12 +23,12 @@ function lacking(move: string): Wanted {
   };
 }
 
-async function build() {
+async function build(text = 'Ra8#') {
   const { puzzleId, slug } = await buildPuzzle(await buildShow());
-  const { answerId } = await send(slug, 'Ra8#');
+  const { answerId } = await send(slug, text);
   await db().answer.update({ where: { id: answerId }, data: { work: 'lacking' } });
   await db().$executeRaw`delete from graphile_worker._private_jobs`;
-  return { puzzleId, answerId };
+  return { puzzleId, answerId, slug };
 }
 
 const workOf = async (id: number) => (await db().answer.findUniqueOrThrow({ where: { id } })).work;
@@ -63,6 +64,56 @@ test('a failed verification leaves what is wanted on the list for the next try',
   const dying = () => Promise.reject(new Error('the thread has gone'));
   await expect(extendBook({ puzzleId, verify: dying })).rejects.toThrow('the thread has gone');
   expect([await countWants(db(), puzzleId), await workOf(answerId)]).toEqual([1, 'lacking']);
+});
+
+test('a verdict that cannot be found holds up no other, not even of the same position', async () => {
+  const { puzzleId, answerId, slug } = await build();
+  const { answerId: otherId } = await send(slug, 'Kf1');
+  await db().answer.update({ where: { id: otherId }, data: { work: 'lacking' } });
+  await addWants(db(), puzzleId, answerId, [lacking('a1a8')], 0);
+  await addWants(
+    db(),
+    puzzleId,
+    otherId,
+    [lacking('g1f1'), { ...lacking('a1a2'), position: 'elsewhere' }],
+    0,
+  );
+  const dying: Verify = (question) =>
+    question.lacking.some(({ move }) => move === 'a1a8')
+      ? Promise.reject(new Error('the thread has gone'))
+      : Promise.resolve(question.lacking.map(rowOf));
+  await expect(extendBook({ puzzleId, verify: dying })).rejects.toThrow('the thread has gone');
+  expect((await db().bookRow.findMany({ where: { puzzleId } })).map(({ move }) => move).sort()).toEqual([
+    'a1a2',
+    'g1f1',
+  ]);
+  expect([await workOf(answerId), await workOf(otherId)]).toEqual(['lacking', 'to-mark']);
+});
+
+test('what fails three times is given up: its answer asks no more and is marked as needing the host', async () => {
+  const { puzzleId, answerId } = await build('Kf1');
+  await addWants(db(), puzzleId, answerId, [lacking('g1f1')], 0);
+  const dying = () => Promise.reject(new Error('the thread has gone'));
+  for (const tries of [1, 2]) {
+    await expect(extendBook({ puzzleId, verify: dying })).rejects.toThrow('the thread has gone');
+    expect((await db().want.findMany({ where: { puzzleId } })).map((row) => row.tries)).toEqual([tries]);
+  }
+  expect(await extendBook({ puzzleId, verify: dying })).toBe(0);
+  expect([await countWants(db(), puzzleId), await workOf(answerId)]).toEqual([0, 'to-mark']);
+  expect(await markAnswers({ puzzleId })).toEqual({ marked: 1, lacking: 0 });
+  const mark = await db().mark.findFirstOrThrow({ where: { answerId, isCurrent: true } });
+  expect([mark.outcome, mark.points]).toEqual(['unclear', 0]);
+});
+
+test('a verifier that ends is no failed try', async () => {
+  const { puzzleId, answerId } = await build();
+  await addWants(db(), puzzleId, answerId, [lacking('a1a8')], 0);
+  const ended = new Error('the pool was closed');
+  const verify = () => Promise.reject(ended);
+  await expect(extendBook({ puzzleId, verify, isItsEnd: (fault) => fault === ended })).rejects.toThrow(
+    'closed',
+  );
+  expect((await db().want.findMany({ where: { puzzleId } })).map((row) => row.tries)).toEqual([0]);
 });
 
 test('where nothing is wanted or the puzzle is gone, nothing is asked', async () => {
