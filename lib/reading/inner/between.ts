@@ -25,6 +25,8 @@ export interface Between {
   isFreshStart: boolean;
   /** The words are an "if" that belongs to the move before. */
   isForLast: boolean;
+  /** Praise and comparison that speak of the move before. */
+  readonly saysOfLast: Set<Cue>;
 }
 
 /** What stands between two moves, or before the first. */
@@ -40,6 +42,7 @@ export function readBetween(gap: readonly AnyLexeme[], isFirst: boolean): Betwee
     dots: 0,
     isFreshStart: false,
     isForLast: false,
+    saysOfLast: new Set(),
   };
   let dashes = 0;
   for (const [index, lexeme] of gap.entries()) {
@@ -113,6 +116,8 @@ function readCues(
       if (!isBrokenBefore && at < (cue === 'reject-after' ? 6 : 3) && !changesSubject(words, at)) {
         found.rejectsLast = cue === 'reject-after' || found.rejectsLast === 2 ? 2 : 1;
       }
+    } else if (cue === 'praise-after' || cue === 'better-after' || cue === 'also-after') {
+      if (!isBrokenBefore && at < 4 && !changesSubject(words, at)) found.saysOfLast.add(cue);
     } else if (cue === 'reject-before' || cue === 'doubt-before') {
       const isNear = words.length - next < 4 && !words.slice(next).some(separates);
       if (!isBrokenAfter && isNear) found.rejectsNext = cue === 'reject-before' ? 2 : 1;

@@ -30,6 +30,11 @@ export type Cue =
   | 'threat-black'
   | 'any'
   | 'but'
+  /** Praise that counts for nothing where a "but" and another move follow. */
+  | 'praise-after'
+  /** The move before is better than another, or another answer beside it. */
+  | 'better-after'
+  | 'also-after'
   /** Says nothing about moves, though a part of it would. */
   | 'none'
   | 'white'
@@ -62,12 +67,29 @@ const ROWS: readonly (readonly [Cue, string])[] = [
     `right order|correct order|richtige reihenfolge|edit|edited|correction|update|final answer|new answer|second attempt|second try|korrektur|nachtrag|correccion|corrección|
      correzione|correcao|correção|поправка|исправление|duzeltme|düzeltme|my answer is now|changed my mind|on second thought|on second thoughts`,
   ],
-  ['but', 'but|aber|pero|mais|ma|mas|но|ama|fakat|sino'],
+  [
+    'but',
+    'but|aber|pero|mais|ma|mas|но|ama|fakat|sino|however|yet|though|although|doch|jedoch|hingegen|dagegen|sin embargo|cependant|toutefois|pourtant|pero|tuttavia|porém|однако|зато|ancak|lakin',
+  ],
+  [
+    'praise-after',
+    `looks good|looks nice|looks fine|looks strong|looks natural|looks obvious|looks winning|looks great|looked good|looked strong|looked natural|
+     looked obvious|seems good|seems fine|seems strong|seems natural|seems obvious|seems winning|seemed good|seemed obvious|is natural|is obvious|
+     is the obvious|is the natural|comes to mind|came to mind|sieht gut aus|sah gut aus|liegt nahe|ist naheliegend|parece bueno|parece buena|
+     parece natural|semble bon|parait bon|semble fort|sembra buona|sembra forte|parece bom|parece boa|выглядит хорошо|iyi gorunuyor`,
+  ],
+  [
+    'better-after',
+    `is better|is stronger|is even better|is even stronger|is much better|is far better|works better|wins faster|mates faster|ist besser|ist starker|ist noch besser|
+     es mejor|es mas fuerte|est meilleur|est plus fort|est bien meilleur|e meglio|e piu forte|e melhor|e mais forte|лучше|сильнее|daha iyi|daha guclu`,
+  ],
+  ['also-after', 'too|also|as well|also works|works too|auch|tambien|aussi|anche|tambem|тоже|также'],
   ['no', 'no|nein|non|нет|hayir|hayır|nao|não|nah|nee'],
   [
     'reject-before',
     `no rush with|no hurry with|no need for|can't go to|cannot go to|can't get to|can't play|cannot play|not|nicht|don't play|do not play|don't|do not|pas|instead of|rather than|statt|anstatt|anstelle von|
-     avoid|and not|y no|e non|et pas|und nicht|e nao|и не|never|en vez de|en lugar de|au lieu de|invece di|em vez de|а не|не|yerine`,
+     avoid|and not|y no|e non|et pas|und nicht|e nao|и не|never|en vez de|en lugar de|au lieu de|invece di|em vez de|а не|не|yerine|
+     unlike|forget|forget about|ignore|ignore my|scratch|discard|answer from|changed from|change from|changing from|switch from|switching from|vergesst|vergiss|anders als`,
   ],
   [
     'elsewhere',
@@ -82,14 +104,22 @@ const ROWS: readonly (readonly [Cue, string])[] = [
      thought|first thought|first i thought|i first thought|my first idea|first idea was|wanted to play|
      wanted|considered|i considered|tempting is|the tempting|the try|try is|tried|i tried|ich dachte|
      ich wollte|pense en|pensé en|j'ai pense|pensavo|dachte|dachte ich|dachte ich an|dachte an|wollte|
-     pensaba|pensaba en|pensais|pensais a|думал|хотел`,
+     pensaba|pensaba en|pensais|pensais a|думал|хотел|
+     liked|going to say|about to say|at first glance|first glance|first instinct|first instinct was|instinct was|first thought was|first guess|first guess was|
+     everyone will say|everyone says|everyone plays|everybody will say|everybody says|everybody plays|people will say|people will play|most will say|most will play|
+     not sure about|unsure about|minutes on|hours on|seconds on|time on|ages on|stuck on|previously i said|previously said|earlier i said|i said before|before i said|
+     almost wrote|almost said|almost played|nearly wrote|nearly said|nearly played|tempted by|tempted to play|
+     erst hatte ich|zuerst hatte ich|erster gedanke|erster gedanke war|ersten blick|primero vi|primera vista|primera idea|primera idea era|
+     premiere vue|premiere idee|premiere idee etait|prima vista|prima idea|prima idea era|primeira vista|primeira ideia|primeira ideia era|
+     первый взгляд|первая мысль|напрашивается|ilk bakışta|ilk aklıma gelen|ilk fikrim`,
   ],
   [
     'reject-after',
     `runs into|run into|ran into|walks into|is met by|met by|is answered by|misses|missed|is the threat|is the idea|was the idea|is threatened|is illegal|not legal|fails|fail|fails to|leads nowhere|goes nowhere|gets nowhere|lead anywhere|doesn't lead|is not enough|isn't enough|not enough|zu langsam|ist zu langsam|ist falsch|ist schlecht|bringt nichts|reicht nicht|es lento|es demasiado lento|demasiado lento|est trop lent|trop lent|troppo lento|e troppo lento|muito lento|слишком медленно|медленно|cok yavas|yavas|degil|değil|doesn't work|does not work|doesnt work|didn't work|not work|won't work|loses|lost|too slow|geht nicht|funktioniert nicht|
      klappt nicht|scheitert|no funciona|no sirve|falla|ne marche pas|echoue|échoue|non funziona|fallisce|nao funciona|não funciona|falha|
      не работает|не проходит|не годится|olmaz|olmuyor|calismaz|çalışmaz|is refuted|refuted|is wrong|was wrong|at first|is a mistake|is bad|is not good|
-     is no good|isn't good|not good enough|non va|none of them|none of these|neither works|is tempting|looks tempting|only draws|stalemates|is stalemate|that's stalemate|allows`,
+     is no good|isn't good|not good enough|non va|none of them|none of these|neither works|is tempting|looks tempting|only draws|stalemates|is stalemate|that's stalemate|allows|
+     ist verlockend|verlockend|es tentador|est tentant|e tentador|e allettante|заманчиво`,
   ],
   [
     'hopeless',
@@ -99,7 +129,8 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   [
     'doubt-after',
     `isn't|is not|doesn't|does not|didn't|would|wouldn't|could|can't|cannot|only chases|only checks|only gives|only leads|only wins|only drives|only gets|only helps|is just|
-     until|düşündüm|denedim|istedim|just chases|just gives|just drops|just wins|merely|ware|wäre|würde|wurde|seria|serait|sarebbe|бы`,
+     until|düşündüm|denedim|istedim|just chases|just gives|just drops|just wins|merely|ware|wäre|würde|wurde|seria|serait|sarebbe|бы|
+     was my first|was my initial|was my original|was my guess|was my instinct|was what i|war mein erster|fue mi primera|etait ma premiere|era la mia prima|foi minha primeira`,
   ],
   [
     'played',
@@ -134,7 +165,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ],
   [
     'none',
-    `not sure|not certain|why not|not hard|not difficult|not too|not only|no idea|no doubt|no problem|nicht sicher|warum nicht|nicht schwer|
+    `don't forget|do not forget|not forget|don't ignore|do not ignore|can't ignore|cannot ignore|not sure|not certain|why not|not hard|not difficult|not too|not only|no idea|no doubt|no problem|nicht sicher|warum nicht|nicht schwer|
      nicht nur|no se|por que no|pourquoi pas|perche no|perché no|не уверен|почему не|почему бы не|not much|not a lot|not bad|if not|why don't|is actually|was actually|actually forced|actually wins|actually winning|actually mate|actually works|
      rather nice|rather obvious|rather simple|rather easy|wait for it|take it back with|i take it back with|doesn't matter|does not matter|didn't matter|is just as|it's just as|there is nothing to|there is nothing black|there is nothing white|there is nothing he|there is nothing they|there is nothing for|nothing can|
      there's nothing to|there's nothing black|there's nothing white|there's nothing he|there's nothing they|there's nothing for|nothing to do`,

@@ -107,6 +107,7 @@ export function itemsOf(
     markRejected(items, lastMove, between.rejectsLast);
     if (between.cues.has('correct') || between.cues.has('restart')) markTakenBack(items, lastMove);
     if (between.isForLast) addCue(items, lastMove, 'branch');
+    for (const cue of between.saysOfLast) addCue(items, lastMove, cue);
     lastMove = items.length;
     items.push(
       moveItem(lexeme, between, {
@@ -115,9 +116,12 @@ export function itemsOf(
       }),
     );
   });
-  markRejected(items, lastMove, readBetween(gap, lastMove < 0).rejectsLast);
+  const last = readBetween(gap, lastMove < 0);
+  markRejected(items, lastMove, last.rejectsLast);
+  for (const cue of last.saysOfLast) addCue(items, lastMove, cue);
   for (let at = 1; at < items.length; at += 1) {
     spreadOr(items, at);
+    turnDownPraised(items, at);
     spreadRejection(items, at);
   }
   return withoutSlashes(items.length > MOST_ITEMS ? items.slice(0, MOST_ITEMS) : items);
@@ -157,6 +161,15 @@ function spreadOr(items: Item[], at: number): void {
   const next = items[at + 1];
   if (item?.type === 'move' && next?.type === 'move' && item.hasComma && next.cues.has('or'))
     addCue(items, at, 'slash');
+}
+
+/** "Ng5 looks good, but Bxh7+": praise with a "but" behind it is a polite no (rule R10), unless the other works "too". */
+function turnDownPraised(items: Item[], at: number): void {
+  const first = items[at - 1];
+  const second = items[at];
+  if (first?.type !== 'move' || second?.type !== 'move') return;
+  if (!second.cues.has('but') || second.cues.has('also-after')) return;
+  if (first.cues.has('praise-after') || second.cues.has('better-after')) markRejected(items, at - 1, 1);
 }
 
 /** "I considered Qd2, h4 and Ng5": what is said before a list is said of all its members. */
