@@ -8,6 +8,7 @@ import { startEngineThreads } from '#lib/machine/engine-threads.ts';
 import { followParent, sayReady } from '#lib/machine/follow-parent.ts';
 import { log } from '#lib/machine/log.ts';
 import { processName } from '#lib/machine/process-alive.ts';
+import { endForsakenPrograms } from '#lib/machine/uci-program.ts';
 import { quietQueueLogger } from '#lib/queue/install-queue.ts';
 import { dropBeat } from '#lib/store/beats.ts';
 import { closeDatabase, databaseAddress, db } from '#lib/store/client.ts';
@@ -21,6 +22,10 @@ const threads = startEngineThreads({
   threads: config().engineThreads,
   tablesDirectory: join(config().dataDir, 'tables'),
 });
+
+// A worker that was killed could not end the outside program that it was asking.
+const forsaken = endForsakenPrograms();
+if (forsaken > 0) log().warn({ processes: forsaken }, 'ended what a killed worker had left running');
 
 const events: WorkerEvents = new EventEmitter();
 // Jobs are locked in the name of the pool, not of its single workers.

@@ -6,6 +6,7 @@ import type { Uci } from '#lib/rules/move.ts';
 import type { Position } from '#lib/rules/position.ts';
 import { findUci, playUci } from '#lib/rules/uci.ts';
 import { writeFen } from '#lib/rules/write-fen.ts';
+import { killForsaken } from './inner/marked-processes.ts';
 import { startUciProcess, type UciProcess } from './inner/uci-process.ts';
 
 /** A program and its arguments, each passed on as it is: no shell ever sees them. */
@@ -62,6 +63,14 @@ export async function askUciProgram(
   } finally {
     await child.end();
   }
+}
+
+/**
+ * Ends programs whose asker was killed before it could end them (Linux): they carry the mark of a process that
+ * is no more. Gives how many. Nobody else's process is touched.
+ */
+export function endForsakenPrograms(): number {
+  return killForsaken();
 }
 
 async function converse(

@@ -1,9 +1,10 @@
+import { spawn } from 'node:child_process';
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { describe, expect, test } from 'vitest';
-import { askUciProgram, type UciReason } from '#lib/machine/uci-program.ts';
+import { askUciProgram, endForsakenPrograms, type UciReason } from '#lib/machine/uci-program.ts';
 import { parseFen } from '#lib/rules/parse-fen.ts';
 import { accepted, positionOf, refused, START_FEN } from '../support/positions.ts';
 import { isRunning } from '../support/running-process.ts';
@@ -177,4 +178,32 @@ describe('it never outlives its question', () => {
       expect(pids.filter(isRunning)).toEqual([]);
     },
   );
+
+  test('[F10] what a killed worker was asking is ended by the next, and nothing of a living one', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'uci-'));
+    const owners = [0, 1].map((n) => {
+      const file = join(folder, String(n));
+      const owner = spawn(process.execPath, [join(import.meta.dirname, '../support/uci-owner.ts'), file]);
+      return { owner, file };
+    });
+    const pids: number[][] = [];
+    for (const { file } of owners) {
+      await expect
+        .poll(() => existsSync(file) && readFileSync(file, 'utf8'), { timeout: 10_000 })
+        .toMatch(/ \d+$/);
+      pids.push(readFileSync(file, 'utf8').split(' ').map(Number));
+    }
+    const [dead = [], living = []] = pids;
+    owners[0]?.owner.kill('SIGKILL');
+    await expect.poll(() => owners[0]?.owner.signalCode).toBe('SIGKILL');
+    // A worker that starts elsewhere on this machine may have ended them already: that is what it is for.
+    endForsakenPrograms();
+    await expect.poll(() => dead.filter(isRunning)).toEqual([]);
+    expect(living.filter(isRunning)).toEqual(living);
+    owners[1]?.owner.kill('SIGKILL');
+    await expect.poll(() => owners[1]?.owner.signalCode).toBe('SIGKILL');
+    endForsakenPrograms();
+    await expect.poll(() => living.filter(isRunning)).toEqual([]);
+    rmSync(folder, { recursive: true });
+  });
 });

@@ -1,9 +1,8 @@
 // The process behind a UCI program: lines in and out, bounded in time and bytes, ended with all it started.
 
 import { spawn } from 'node:child_process';
-import { randomUUID } from 'node:crypto';
 import { tmpdir } from 'node:os';
-import { killMarked } from './marked-processes.ts';
+import { killMarked, newMark } from './marked-processes.ts';
 
 /** What the program did: said a line, went over its time, ended, could not be started, or flooded us. */
 export type UciEvent =
@@ -38,12 +37,11 @@ export function startUciProcess(
   program: { readonly path: string; readonly args: readonly string[] },
   killAfterMs: number,
 ): UciProcess {
-  const mark = `UCI_QUESTION=${randomUUID()}`;
-  const [markName = '', markValue = ''] = mark.split('=');
+  const mark = newMark();
   const child = spawn(program.path, [...program.args], {
     cwd: tmpdir(),
     detached: true,
-    env: { PATH: process.env.PATH ?? '', NODE_ENV: 'production', [markName]: markValue },
+    env: { PATH: process.env.PATH ?? '', NODE_ENV: 'production', [mark.name]: mark.value },
     stdio: ['pipe', 'pipe', 'ignore'],
     windowsHide: true,
   });

@@ -9,7 +9,7 @@ const [fault = 'none', extra = ''] = process.argv.slice(2);
 const say = (line) => process.stdout.write(`${line}\n`);
 
 if (fault === 'dies') process.exit(3);
-if (fault === 'leaves-a-child') {
+if (fault === 'leaves-a-child' || fault === 'heeds-nothing') {
   const child = spawn(process.execPath, ['-e', 'setInterval(() => {}, 1000)'], { stdio: 'inherit' });
   writeFileSync(extra, `${process.pid} ${child.pid}`);
 }
@@ -64,7 +64,7 @@ const answers = {
   'leaves-a-child': ['bestmove e2e4'],
 };
 
-const MUTE = ['mute', 'no-end-of-line', 'never-ends-talking', 'a-gigabyte', 'empty-lines'];
+const MUTE = ['mute', 'no-end-of-line', 'never-ends-talking', 'a-gigabyte', 'empty-lines', 'heeds-nothing'];
 
 function nameFor(what) {
   if (what === 'tells') return `${JSON.stringify(process.env)} ${process.cwd()} ${process.argv.length}`;
@@ -93,4 +93,4 @@ createInterface({ input: process.stdin }).on('line', (line) => {
     if (fault !== 'ignores-quit' && fault !== 'leaves-a-child') process.exit(0);
   }
 });
-if (fault === 'ignores-quit' || fault === 'leaves-a-child') setInterval(() => {}, 1000);
+if (['ignores-quit', 'leaves-a-child', 'heeds-nothing'].includes(fault)) setInterval(() => {}, 1000);
