@@ -117,7 +117,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
     'reject-after',
     `runs into|run into|ran into|walks into|is met by|met by|is answered by|misses|missed|is the threat|is the idea|was the idea|is threatened|is illegal|not legal|fails|fail|fails to|leads nowhere|goes nowhere|gets nowhere|lead anywhere|doesn't lead|is not enough|isn't enough|not enough|zu langsam|ist zu langsam|ist falsch|ist schlecht|bringt nichts|reicht nicht|es lento|es demasiado lento|demasiado lento|est trop lent|trop lent|troppo lento|e troppo lento|muito lento|слишком медленно|медленно|cok yavas|yavas|degil|değil|doesn't work|does not work|doesnt work|didn't work|not work|won't work|loses|lost|too slow|geht nicht|funktioniert nicht|
      klappt nicht|scheitert|no funciona|no sirve|falla|ne marche pas|echoue|échoue|non funziona|fallisce|nao funciona|não funciona|falha|
-     не работает|не проходит|не годится|olmaz|olmuyor|calismaz|çalışmaz|is refuted|refuted|is wrong|was wrong|at first|is a mistake|is bad|is not good|
+     не работает|не проходит|не годится|olmaz|olmuyor|calismaz|çalışmaz|is refuted|refuted|is wrong|was wrong|is a mistake|is bad|is not good|
      is no good|isn't good|not good enough|non va|none of them|none of these|neither works|is tempting|looks tempting|only draws|stalemates|is stalemate|that's stalemate|allows|
      ist verlockend|verlockend|es tentador|est tentant|e tentador|e allettante|заманчиво`,
   ],
@@ -128,7 +128,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ],
   [
     'doubt-after',
-    `isn't|is not|doesn't|does not|didn't|would|wouldn't|could|can't|cannot|only chases|only checks|only gives|only leads|only wins|only drives|only gets|only helps|is just|
+    `isn't|is not|doesn't|does not|didn't|would|wouldn't|could|can't|cannot|at first|only chases|only checks|only gives|only leads|only wins|only drives|only gets|only helps|is just|
      until|düşündüm|denedim|istedim|just chases|just gives|just drops|just wins|merely|ware|wäre|würde|wurde|seria|serait|sarebbe|бы|
      was my first|was my initial|was my original|was my guess|was my instinct|was what i|war mein erster|fue mi primera|etait ma premiere|era la mia prima|foi minha primeira`,
   ],

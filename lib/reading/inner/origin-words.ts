@@ -6,9 +6,7 @@ import type { Shape } from '../shape.ts';
 import type { Lexeme } from './lexemes.ts';
 import type { AnyLexeme } from './phrase.ts';
 import { fileOf } from './phrase-scan.ts';
-import { FILE_NOUNS, senseIn } from './word-table.ts';
-
-const WITH = new Set('with using by mit avec con com met med z с'.split(' '));
+import { FILE_NOUNS, senseIn, WITH_WORDS } from './word-table.ts';
 
 interface Origin {
   readonly files: number;
@@ -31,7 +29,7 @@ export function originBehind(
   if (isOpen || (sign?.type === 'sign' && sign.sign === ',')) next += 1;
   const word = wordAt(lexemes, next);
   const isFrom = word !== null && senseIn(word, 'from') !== null;
-  if (isFrom || (word !== null && WITH.has(word))) next += 1;
+  if (isFrom || (word !== null && WITH_WORDS.has(word))) next += 1;
   else if (!isOpen) return null;
   while (senseIn(wordAt(lexemes, next) ?? '', 'article') !== null && fileOf(lexemes[next]) < 0) next += 1;
   // "Nd2(b1)", without a blank; with one, a square in brackets is a move.

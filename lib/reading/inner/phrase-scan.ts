@@ -5,11 +5,12 @@ import { KIND_BIT } from '#lib/rules/moves-to.ts';
 import { CONNECTORS } from './between.ts';
 import { rarityOf } from './letters.ts';
 import type { Lexeme, MoveLexeme } from './lexemes.ts';
-import type { NamedSquare, Phrase } from './phrase.ts';
+import type { Phrase } from './phrase.ts';
+import { addSquare, advance, type PhraseScan, takeDescriptor, takeRank } from './phrase-places.ts';
 import { fileAt, rankAt } from './signs.ts';
 import type { WordRole } from './word-role.ts';
 import { nearestPieceWord } from './word-slips.ts';
-import { FILE_NOUNS, FILE_WORDS, RANK_NOUNS, senseIn, sensesOf } from './word-table.ts';
+import { FILE_NOUNS, FILE_WORDS, senseIn, sensesOf, WITH_WORDS } from './word-table.ts';
 
 /** Words of other meaning that may stand between a man and its square. */
 const MOST_UNKNOWN = 2;
@@ -23,19 +24,6 @@ export const LONE_LETTERS = new Map([
   ['k', KIND_BIT.k],
 ]);
 const MATING_VERBS = new Set(['mates', 'checks', 'checkmates']);
-
-/** A phrase in the making: what it said, and where the reading stands. */
-export interface PhraseScan {
-  readonly lexemes: readonly Lexeme[];
-  readonly phrase: Phrase;
-  readonly start: number;
-  at: number;
-  preposition: NamedSquare['preposition'];
-  /** A file named before a man or a rank. */
-  file: number;
-  /** First lexeme behind the last one that said something. */
-  end: number;
-}
 
 /** Adds the lexeme at the cursor to the phrase; false where the phrase ends before it. */
 export function takeLexeme(scan: PhraseScan): boolean {
@@ -53,12 +41,6 @@ export function takeLexeme(scan: PhraseScan): boolean {
     default:
       return false;
   }
-}
-
-function advance(scan: PhraseScan, saysSomething: boolean): true {
-  scan.at += 1;
-  if (saysSomething) scan.end = scan.at;
-  return true;
 }
 
 function takeSign(scan: PhraseScan, sign: string): boolean {
@@ -128,12 +110,6 @@ function takeSquare(
   return advance(scan, true);
 }
 
-function addSquare(scan: PhraseScan, square: Pick<NamedSquare, 'files' | 'ranks' | 'isRelative'>): void {
-  const { phrase, preposition } = scan;
-  phrase.squares.push({ ...square, preposition, isBeforeVerb: phrase.verb === null });
-  scan.preposition = null;
-}
-
 function takeWord(scan: PhraseScan, word: string): boolean {
   const { phrase, lexemes } = scan;
   const next = lexemes[scan.at + 1];
@@ -141,6 +117,11 @@ function takeWord(scan: PhraseScan, word: string): boolean {
   if (file >= 0 && takesFile(scan, file, next)) return true;
   const man = LONE_LETTERS.get(word);
   if (man !== undefined && phrase.mover === 0 && isVerb(next)) return takePiece(scan, man);
+  // "Take on f7 with the bishop": who moves is named last.
+  if (WITH_WORDS.has(word) && phrase.mover === 0 && phrase.verb === 'take') {
+    scan.isWith = true;
+    return advance(scan, false);
+  }
   const roles = sensesOf(word);
   const isBeforeSquare = next?.type === 'move' && next.isBareSquare;
   const isBeforePiece =
@@ -239,15 +220,16 @@ function takesFile(scan: PhraseScan, file: number, next: Lexeme | undefined): bo
     scan.file = file;
     return advance(scan, false);
   }
+  // "Knight to C-7": spelled with a dash.
   const rank =
-    next?.type === 'word'
-      ? senseIn(next.word, 'rank')?.rank
-      : next?.type === 'number'
-        ? next.n - 1
+    beyond?.type === 'word'
+      ? senseIn(beyond.word, 'rank')?.rank
+      : beyond?.type === 'number'
+        ? beyond.n - 1
         : undefined;
   if (rank !== undefined && rank >= 0 && rank < 8 && phrase.mover !== 0 && phrase.squares.length < 2) {
     addSquare(scan, { files: 1 << file, ranks: 1 << rank, isRelative: false });
-    scan.at += 1;
+    scan.at += beyond === next ? 1 : 2;
     return advance(scan, true);
   }
   if (phrase.mover === 0 && isTaking(next)) {
@@ -271,6 +253,11 @@ function takePiece(scan: PhraseScan, kinds: number): boolean {
   const next = lexemes[scan.at + 1];
   const files = file >= 0 ? 1 << file : 255;
   scan.file = -1;
+  if (scan.isWith && phrase.mover === 0) {
+    phrase.mover = kinds;
+    phrase.moverFiles = files;
+    return advance(scan, true);
+  }
   if (phrase.mover !== 0 && next?.type === 'word' && phrase.squares.length === 0 && phrase.verb !== 'take') {
     const rank = senseIn(next.word, 'rank');
     if (rank !== null) return takeDescriptor(scan, kinds, rank.rank);
@@ -307,23 +294,6 @@ function takePiece(scan: PhraseScan, kinds: number): boolean {
 function isOnLastRank(phrase: Phrase): boolean {
   const last = phrase.squares[phrase.squares.length - 1];
   return last !== undefined && (last.ranks & 0x81) !== 0;
-}
-
-/** "pawn to king four": a file by its man, a rank from the mover's side. */
-function takeDescriptor(scan: PhraseScan, kinds: number, rank: number): boolean {
-  const files =
-    kinds === KIND_BIT.k
-      ? 0x10
-      : kinds === KIND_BIT.q
-        ? 0x08
-        : kinds === KIND_BIT.b
-          ? 0x24
-          : kinds === KIND_BIT.n
-            ? 0x42
-            : 0x81;
-  addSquare(scan, { files, ranks: 1 << rank, isRelative: true });
-  scan.at += 1;
-  return advance(scan, true);
 }
 
 function takeRole(scan: PhraseScan, role: WordRole, word: string): boolean {
@@ -370,21 +340,6 @@ function takeCheck(scan: PhraseScan, word: string): boolean {
   }
   if (phrase.verb === 'take') return false;
   return advance(scan, false);
-}
-
-function takeRank(scan: PhraseScan, rank: number, next: Lexeme | undefined): boolean {
-  const { phrase } = scan;
-  if (next?.type === 'word' && RANK_NOUNS.has(next.word) && phrase.squares.length === 0) {
-    phrase.rank = rank;
-    scan.at += 1;
-    return advance(scan, true);
-  }
-  if (next?.type === 'word' && next.word === 'squares' && rank === 1 && phrase.mover !== 0) {
-    phrase.stepsTwo = true;
-    scan.at += 1;
-    return advance(scan, true);
-  }
-  return false;
 }
 
 /** The file of a lone letter or of a dictated name; -1 for other words. */

@@ -6,7 +6,8 @@ import { cueAt } from './cue-table.ts';
 import type { Lexeme } from './lexemes.ts';
 import { originBehind } from './origin-words.ts';
 import { type AnyLexeme, emptyPhrase, shapesOfPhrase, worthOf } from './phrase.ts';
-import { fileOf, isVerb, LONE_LETTERS, type PhraseScan, takeLexeme } from './phrase-scan.ts';
+import type { PhraseScan } from './phrase-places.ts';
+import { fileOf, isVerb, LONE_LETTERS, takeLexeme } from './phrase-scan.ts';
 import { promotionBehind } from './promotion-words.ts';
 import { splitCapture } from './split-capture.ts';
 import type { WordRole } from './word-role.ts';
@@ -123,8 +124,16 @@ function isSquareToSquare(lexemes: readonly Lexeme[], at: number): boolean {
     hasArticle && word?.type === 'word' && senseIn(word.word, 'piece') !== null && to?.type === 'word';
   if (from?.type === 'move' && from.isBareSquare && isAdjective)
     return isVerb(to) || senseIn(to.word, 'go') !== null;
+  if (from?.type === 'move' && from.isBareSquare && at === 0 && isManAlone(word, to)) return true;
   if (from?.type !== 'move' || !from.isBareSquare || to?.type !== 'move' || !to.isBareSquare) return false;
   return word?.type === 'word' && senseIn(word.word, 'to') !== null && word.word !== 'a';
+}
+
+/** "c7 knight" and no more, as it is called out. */
+function isManAlone(word: Lexeme | undefined, behind: Lexeme | undefined): boolean {
+  if (word?.type !== 'word' || senseIn(word.word, 'piece') === null) return false;
+  if (behind?.type === 'word') return senseIn(behind.word, 'check') !== null;
+  return behind === undefined || behind.type === 'sign';
 }
 
 function phraseAt(
@@ -137,6 +146,7 @@ function phraseAt(
     start,
     at: start,
     preposition: null,
+    isWith: false,
     file: -1,
     end: start,
   };

@@ -29,7 +29,7 @@ const PIECE_WORDS: readonly (readonly [kinds: number, words: string])[] = [
   ],
   [
     KIND_BIT.b,
-    'bishop bishops läufer laeufer laufer alfil alfiles fou fous bispo alfiere alfieri слон слона слоном слону fil fili filler fille',
+    'bishop bishops bish läufer laeufer laufer alfil alfiles fou fous bispo alfiere alfieri слон слона слоном слону fil fili filler fille',
   ],
   [
     KIND_BIT.n,
@@ -129,6 +129,11 @@ export const FILE_WORDS: ReadonlyMap<string, number> = new Map([
   ['gee', 6],
   ['aitch', 7],
 ]);
+
+/** Words before the man that moves: "take it with the rook". */
+export const WITH_WORDS: ReadonlySet<string> = new Set(
+  'with using by mit avec con com met med z с'.split(' '),
+);
 
 /** Words that mean "rank" after an ordinal number. */
 export const RANK_NOUNS: ReadonlySet<string> = new Set(
