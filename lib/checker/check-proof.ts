@@ -16,6 +16,8 @@ export type ProofFaultCode =
   | 'stalemate-at-leaf'
   /** A reply leads back to a node on the way to it: such a line never ends. */
   | 'repetition'
+  /** Fifty moves go by without a capture or a pawn's move before the mate (rule V5). */
+  | 'fifty-moves'
   /** Some defence lasts longer than the stated number of moves. */
   | 'wrong-move-count'
   /** A reply leads to a node that is not there. */
@@ -95,6 +97,7 @@ function visit(replay: Replay, index: number, depth: number): Outcome {
   const { proof, board, nodesOnPath, keyOfNode, heights } = replay;
   const node = proof.nodes[index];
   if (node === undefined) return fault(replay, 'truncated', index);
+  if (depth > 1 && board.isDrawnByClock()) return fault(replay, 'fifty-moves', index);
   const key = board.key();
   if ((keyOfNode.get(index) ?? key) !== key) return fault(replay, 'wrong-position', index);
   keyOfNode.set(index, key);
@@ -136,6 +139,7 @@ function answerReplies(
     if (legal.length > 0) return fault(replay, 'no-mate-at-leaf', index);
     return board.isCheck() ? { kind: 'sound', height: 1 } : fault(replay, 'stalemate-at-leaf', index);
   }
+  if (board.isDrawnByClock()) return fault(replay, 'fifty-moves', index);
   for (const [uci] of given) {
     if (!legal.some((move) => move.uci === uci)) return fault(replay, board.whyNot(uci), index, uci);
   }

@@ -40,8 +40,8 @@ export interface RefutationCheck {
 const EXHAUSTIVE_UP_TO = 2;
 
 /**
- * `passed` and exhaustive means: after the reply no mate can be forced in the moves left. `passed` and not
- * exhaustive: the moves are legal. Within `maxPositions` (200,000), else `too-large`.
+ * `passed` and exhaustive means: after the reply no mate can be forced in the moves left; the half-move clock of
+ * the FEN counts (rule V5). `passed` and not exhaustive: the moves are legal. Within `maxPositions` (200,000), else `too-large`.
  */
 export function checkRefutation(
   refutation: Refutation,
@@ -57,7 +57,7 @@ export function checkRefutation(
     if (uci === move && isMate(board)) return failed({ code: 'is-mate' }, board.positions());
   }
   if (reply === null) {
-    const isDraw = board.legalMoves().length === 0 || board.isInsufficient();
+    const isDraw = board.legalMoves().length === 0 || board.isInsufficient() || board.isDrawnByClock();
     if (!isDraw) return failed({ code: 'no-draw' }, board.positions());
     return { status: 'passed', reason: null, positions: board.positions(), isExhaustive: true };
   }
@@ -74,7 +74,7 @@ export function checkRefutation(
 
 /** A move that mates in at most `moves`, null where there is none, or `too-large`. */
 function findMate(board: ReplayBoard, moves: number, maxPositions: number): string | null {
-  if (moves <= 0) return null;
+  if (moves <= 0 || board.isDrawnByClock()) return null;
   for (const move of board.legalMoves()) {
     if (board.positions() >= maxPositions) return 'too-large';
     board.play(move);
@@ -96,7 +96,7 @@ function mateAgainstAll(
   maxPositions: number,
 ): 'mates' | 'fails' | 'too-large' {
   const replies = board.legalMoves();
-  if (replies.length === 0) return 'fails';
+  if (replies.length === 0 || board.isDrawnByClock()) return 'fails';
   for (const reply of replies) {
     if (board.positions() >= maxPositions) return 'too-large';
     board.play(reply);

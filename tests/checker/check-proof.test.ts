@@ -220,3 +220,25 @@ test('[T1] the bound of positions is exact, and beyond it nothing is called wron
   });
   expect(MOST_POSITIONS).toBe(200_000);
 });
+
+test('[T1] [V5] a proof whose mate comes after fifty moves without capture or pawn move proves nothing', () => {
+  const proof = (clock: number): Proof => ({
+    v: 1,
+    fen: `7k/8/5K2/8/8/8/8/6Q1 w - - ${clock} 80`,
+    n: 2,
+    nodes: [
+      { move: 'f6f7', replies: { h8h7: 1 } },
+      { move: 'g1h1', replies: {} },
+    ],
+  });
+  expect(checkProof(proof(97)).status).toBe('passed');
+  expect(checkProof(proof(98)).reason).toMatchObject({ code: 'fifty-moves', node: 1 });
+  expect(checkProof(proof(99)).reason).toMatchObject({ code: 'fifty-moves', node: 0 });
+  const mate: Proof = {
+    v: 1,
+    fen: '7k/8/5K2/8/8/8/8/6Q1 w - - 100 80',
+    n: 1,
+    nodes: [{ move: 'g1g7', replies: {} }],
+  };
+  expect(checkProof(mate).status, 'a checkmate never slips').toBe('passed');
+});

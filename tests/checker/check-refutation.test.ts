@@ -22,6 +22,14 @@ const tries: [string, Refutation][] = [
     { fen: '8/8/8/8/8/3k4/1q6/K7 w - - 0 1', move: 'a1b2', reply: null, movesLeft: 1 },
   ],
   [
+    'fifty moves are full before the mate',
+    { fen: 'kbK5/pp6/1P6/8/8/8/8/R7 w - - 98 60', move: 'a1a6', reply: 'b8c7', movesLeft: 1 },
+  ],
+  [
+    'fifty moves are full with the move',
+    { fen: '7k/8/5K2/8/8/8/8/6Q1 w - - 99 80', move: 'f6f7', reply: null, movesLeft: 1 },
+  ],
+  [
     'a reply that mates refutes',
     { fen: '6k1/5ppp/8/8/8/8/rP3PPP/6K1 w - - 0 1', move: 'b2b3', reply: 'a2a1', movesLeft: 2 },
   ],
@@ -31,6 +39,11 @@ test.each(tries)('[T1] passes, every way to mate tried: %s', (_what, refutation)
 });
 
 const faults: [string, Refutation, RefutationFault][] = [
+  [
+    'at the last of fifty moves a mate is a mate',
+    { fen: '7k/8/5K2/8/8/8/8/6Q1 w - - 97 80', move: 'f6f7', reply: 'h8h7', movesLeft: 1 },
+    { code: 'mate-follows', move: 'g1g7' },
+  ],
   [
     'another reply does not help',
     { fen: MATES.loyd.fen, move: 'h5a5', reply: 'd8d5', movesLeft: 1 },

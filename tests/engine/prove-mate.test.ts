@@ -128,6 +128,8 @@ describe('[V5] the half-move clock', () => {
     const quiet = (clock: number) => `7k/8/5K2/8/8/8/8/R7 w - - ${clock} 90`;
     expect(prove(quiet(96), 2).holds).toBe(true);
     expect(prove(quiet(98), 2).holds).toBe(false);
+    const full = prove('7k/8/5K2/8/8/8/8/6Q1 w - - 99 90', 2).refuted;
+    expect(full, 'the move itself draws').toContainEqual({ uci: 'f6f7', by: null });
     // Mate on the board comes before any claim (FIDE Laws 5.1.1).
     expect(prove('7k/8/6K1/8/8/8/8/R7 w - - 99 90', 1).keys).toEqual([{ uci: 'a1a8', mateIn: 1 }]);
   });

@@ -3,7 +3,7 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, onTestFinished, test } from 'vitest';
 import { askUciProgram, endForsakenPrograms, type UciReason } from '#lib/machine/uci-program.ts';
 import { parseFen } from '#lib/rules/parse-fen.ts';
 import { accepted, positionOf, refused, START_FEN } from '../support/positions.ts';
@@ -185,6 +185,10 @@ describe('it never outlives its question', () => {
       const file = join(folder, String(n));
       const owner = spawn(process.execPath, [join(import.meta.dirname, '../support/uci-owner.ts'), file]);
       return { owner, file };
+    });
+    onTestFinished(() => {
+      for (const { owner } of owners) owner.kill('SIGKILL');
+      endForsakenPrograms();
     });
     const pids: number[][] = [];
     for (const { file } of owners) {

@@ -23,7 +23,9 @@ export interface ReplayBoard {
   isCheck(): boolean;
   /** True where too few men are left for any mate. */
   isInsufficient(): boolean;
-  /** First four FEN fields, en passant only if a capture there is legal. */
+  /** True where fifty moves of either side went by without a capture or a pawn's move; a mate on the board comes first. */
+  isDrawnByClock(): boolean;
+  /** First four FEN fields, en passant only if a capture there is legal; from a half-move clock of 80 on the clock too (rule V5). */
   key(): string;
   /** Why a move of the UCI form is not legal here. */
   whyNot(uci: string): MoveFault;
@@ -32,6 +34,8 @@ export interface ReplayBoard {
 
 /** What is wrong with a move that is not legal. */
 export type MoveFault = 'illegal-move' | 'wrong-side' | 'castling-through-check' | 'bad-en-passant';
+
+const CLOCK_COUNTS_FROM = 80;
 
 /**
  * The board for a FEN, or null where it cannot be played. The public `moves` of chess.js writes SAN and two
@@ -59,7 +63,11 @@ export function openReplayBoard(fen: string): ReplayBoard | null {
     },
     isCheck: () => chess.isCheck(),
     isInsufficient: () => chess.isInsufficientMaterial(),
-    key: () => chess.fen().split(' ', 4).join(' '),
+    isDrawnByClock: () => chess.isDrawByFiftyMoves(),
+    key() {
+      const fields = chess.fen().split(' ', 5);
+      return fields.slice(0, Number(fields[4]) >= CLOCK_COUNTS_FROM ? 5 : 4).join(' ');
+    },
     whyNot: (uci) => whyNot(chess, uci),
     positions: () => positions,
   };

@@ -18,12 +18,21 @@ function drawsByMaterial({ position, fen }: MateQuestion, uci: Uci): boolean {
   return positionEnd(after) === 'insufficient';
 }
 
+// Near the fifty-move rule the move itself can bring the draw (rule V5).
+function drawsByClock({ position, fen }: MateQuestion, uci: Uci): boolean {
+  if (position.halfmoveClock < 99) return false;
+  const after = playUci(position, uci);
+  if (after === null) throw new Error(`${uci} is not legal in ${fen}`);
+  return after.halfmoveClock >= 100;
+}
+
 /**
  * The reply to name: the one the search found; where it looked at none because the move was the last
- * one allowed, the first legal reply; null after stalemate and where too few men are left to mate.
+ * one allowed, the first legal reply; null after stalemate, where too few men are left to mate, and after fifty
+ * moves.
  */
 export function namedRefutation(question: MateQuestion, first: FirstMove): Uci | null {
-  if (drawsByMaterial(question, first.uci)) return null;
+  if (drawsByMaterial(question, first.uci) || drawsByClock(question, first.uci)) return null;
   if (first.by !== null) return first.by;
   const { calls } = question.engine;
   calls.make(first.move);
