@@ -25,6 +25,8 @@ export interface Between {
   isFreshStart: boolean;
   /** The words are an "if" that belongs to the move before. */
   isForLast: boolean;
+  /** A question mark stands in it. */
+  isAsked: boolean;
   /** Praise and comparison that speak of the move before. */
   readonly saysOfLast: Set<Cue>;
 }
@@ -42,6 +44,7 @@ export function readBetween(gap: readonly AnyLexeme[], isFirst: boolean): Betwee
     dots: 0,
     isFreshStart: false,
     isForLast: false,
+    isAsked: false,
     saysOfLast: new Set(),
   };
   let dashes = 0;
@@ -60,6 +63,7 @@ export function readBetween(gap: readonly AnyLexeme[], isFirst: boolean): Betwee
         found.isFreshStart = true;
       if (lexeme.sign === '/') found.cues.add('slash');
       if (lexeme.sign === '~') found.cues.add('any');
+      if (lexeme.sign === '?') found.isAsked = true;
       if (lexeme.sign === '-') dashes += 1;
       if (breaks.length > 0 && '.;!?\n'.includes(lexeme.sign)) breaks[breaks.length - 1] = true;
       if (words.length === 0 && '.;!?\n'.includes(lexeme.sign)) {
@@ -79,6 +83,9 @@ export function readBetween(gap: readonly AnyLexeme[], isFirst: boolean): Betwee
   readCues(words, breaks, found, isFirst);
   return found;
 }
+
+/** Cues that speak of the move before and change nothing by themselves. */
+const OF_LAST: ReadonlySet<Cue> = new Set(['praise-after', 'better-after', 'also-after', 'beside-after']);
 
 /** A comma or a "but" between a word and the move: they no longer belong together. */
 function separates(word: string): boolean {
@@ -116,7 +123,7 @@ function readCues(
       if (!isBrokenBefore && at < (cue === 'reject-after' ? 6 : 3) && !changesSubject(words, at)) {
         found.rejectsLast = cue === 'reject-after' || found.rejectsLast === 2 ? 2 : 1;
       }
-    } else if (cue === 'praise-after' || cue === 'better-after' || cue === 'also-after') {
+    } else if (OF_LAST.has(cue)) {
       if (!isBrokenBefore && at < 4 && !changesSubject(words, at)) found.saysOfLast.add(cue);
     } else if (cue === 'reject-before' || cue === 'doubt-before') {
       const isNear = words.length - next < 4 && !words.slice(next).some(separates);
@@ -137,6 +144,8 @@ function readCues(
         cueAt(words, next)?.cue === 'correct'
       ) {
         found.cues.add('correct');
+        // "Bg5 at once? No: Qxg5+": the writer's own question, answered.
+        if (found.isAsked && found.rejectsLast === 0) found.rejectsLast = 1;
       }
     } else if (cue !== 'none') found.cues.add(cue);
     at = next;

@@ -35,6 +35,10 @@ export type Cue =
   /** The move before is better than another, or another answer beside it. */
   | 'better-after'
   | 'also-after'
+  /** The move before is a second answer. */
+  | 'beside-after'
+  /** What follows is the writer's answer. */
+  | 'verdict'
   /** Says nothing about moves, though a part of it would. */
   | 'none'
   | 'white'
@@ -73,7 +77,8 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ],
   [
     'praise-after',
-    `looks good|looks nice|looks fine|looks strong|looks natural|looks obvious|looks winning|looks great|looked good|looked strong|looked natural|
+    `wins|wins a|wins the|gewinnt|gana|gagne|vince|ganha|gains|gains time|nets|picks up|grabs|trades|exchanges|is fine|is ok|is okay|is possible|is playable|is strong|
+     are natural|are obvious|are possible|are fine|are tempting|look good|look natural|seem good|looks good|looks nice|looks fine|looks strong|looks natural|looks obvious|looks winning|looks great|looked good|looked strong|looked natural|
      looked obvious|seems good|seems fine|seems strong|seems natural|seems obvious|seems winning|seemed good|seemed obvious|is natural|is obvious|
      is the obvious|is the natural|comes to mind|came to mind|sieht gut aus|sah gut aus|liegt nahe|ist naheliegend|parece bueno|parece buena|
      parece natural|semble bon|parait bon|semble fort|sembra buona|sembra forte|parece bom|parece boa|выглядит хорошо|iyi gorunuyor`,
@@ -83,11 +88,22 @@ const ROWS: readonly (readonly [Cue, string])[] = [
     `is better|is stronger|is even better|is even stronger|is much better|is far better|works better|wins faster|mates faster|ist besser|ist starker|ist noch besser|
      es mejor|es mas fuerte|est meilleur|est plus fort|est bien meilleur|e meglio|e piu forte|e melhor|e mais forte|лучше|сильнее|daha iyi|daha guclu`,
   ],
-  ['also-after', 'too|also|as well|also works|works too|auch|tambien|aussi|anche|tambem|тоже|также'],
+  [
+    'beside-after',
+    `also works|works too|works as well|is also strong|is also possible|is also mate|is also good|also mates|mates too|mates as well|also wins|wins too|
+     wins as well|geht auch|ist auch matt|gewinnt auch|tambien gana|gagne aussi|vince anche|tambem ganha|тоже выигрывает`,
+  ],
+  ['also-after', 'too|also|as well|auch|tambien|aussi|anche|tambem|тоже|также'],
+  [
+    'verdict',
+    `the answer|the real answer|the solution|the key|the right move|the correct move|the winning move|the best move|best is|star move|my answer|i choose|i go|
+     i'd go|i'll go|i prefer|i say|i vote|die losung|die antwort|am besten|la solucion|la respuesta|lo mejor|la solution|la reponse|le mieux|la soluzione|
+     la risposta|a solucao|a resposta|решение|ответ|решает|cozum|cevap`,
+  ],
   ['no', 'no|nein|non|нет|hayir|hayır|nao|não|nah|nee'],
   [
     'reject-before',
-    `no rush with|no hurry with|no need for|can't go to|cannot go to|can't get to|can't play|cannot play|not|nicht|don't play|do not play|don't|do not|pas|instead of|rather than|statt|anstatt|anstelle von|
+    `my answer from|neither|nor|weder|ni|no rush with|no hurry with|no need for|can't go to|cannot go to|can't get to|can't play|cannot play|not|nicht|don't play|do not play|don't|do not|pas|instead of|rather than|statt|anstatt|anstelle von|
      avoid|and not|y no|e non|et pas|und nicht|e nao|и не|never|en vez de|en lugar de|au lieu de|invece di|em vez de|а не|не|yerine|
      unlike|forget|forget about|ignore|ignore my|scratch|discard|answer from|changed from|change from|changing from|switch from|switching from|vergesst|vergiss|anders als`,
   ],
@@ -99,7 +115,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ],
   [
     'doubt-before',
-    `i had|wrote|i wrote|first wrote|написал|schrieb|escribi|escribí|j'ai ecrit|ho scritto|escrevi|je voulais|voulais|queria|quería|volevo|
+    `everyone sees|everybody sees|anyone sees|anybody sees|i had|wrote|i wrote|first wrote|написал|schrieb|escribi|escribí|j'ai ecrit|ho scritto|escrevi|je voulais|voulais|queria|quería|volevo|
      over|better than|besser als|mejor que|mieux que|meglio di|stronger than|faster than|than|i thought|
      thought|first thought|first i thought|i first thought|my first idea|first idea was|wanted to play|
      wanted|considered|i considered|tempting is|the tempting|the try|try is|tried|i tried|ich dachte|
@@ -165,7 +181,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ],
   [
     'none',
-    `don't forget|do not forget|not forget|don't ignore|do not ignore|can't ignore|cannot ignore|not sure|not certain|why not|not hard|not difficult|not too|not only|no idea|no doubt|no problem|nicht sicher|warum nicht|nicht schwer|
+    `neither works|neither of|don't forget|do not forget|not forget|don't ignore|do not ignore|can't ignore|cannot ignore|not sure|not certain|why not|not hard|not difficult|not too|not only|no idea|no doubt|no problem|nicht sicher|warum nicht|nicht schwer|
      nicht nur|no se|por que no|pourquoi pas|perche no|perché no|не уверен|почему не|почему бы не|not much|not a lot|not bad|if not|why don't|is actually|was actually|actually forced|actually wins|actually winning|actually mate|actually works|
      rather nice|rather obvious|rather simple|rather easy|wait for it|take it back with|i take it back with|doesn't matter|does not matter|didn't matter|is just as|it's just as|there is nothing to|there is nothing black|there is nothing white|there is nothing he|there is nothing they|there is nothing for|nothing can|
      there's nothing to|there's nothing black|there's nothing white|there's nothing he|there's nothing they|there's nothing for|nothing to do`,

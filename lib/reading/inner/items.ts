@@ -121,7 +121,7 @@ export function itemsOf(
   for (const cue of last.saysOfLast) addCue(items, lastMove, cue);
   for (let at = 1; at < items.length; at += 1) {
     spreadOr(items, at);
-    turnDownPraised(items, at);
+    weighPraise(items, at);
     spreadRejection(items, at);
   }
   return withoutSlashes(items.length > MOST_ITEMS ? items.slice(0, MOST_ITEMS) : items);
@@ -164,12 +164,21 @@ function spreadOr(items: Item[], at: number): void {
 }
 
 /** "Ng5 looks good, but Bxh7+": praise with a "but" behind it is a polite no (rule R10), unless the other works "too". */
-function turnDownPraised(items: Item[], at: number): void {
+function weighPraise(items: Item[], at: number): void {
   const first = items[at - 1];
   const second = items[at];
   if (first?.type !== 'move' || second?.type !== 'move') return;
-  if (!second.cues.has('but') || second.cues.has('also-after')) return;
-  if (first.cues.has('praise-after') || second.cues.has('better-after')) markRejected(items, at - 1, 1);
+  if (second.cues.has('beside-after')) addCue(items, at, 'or');
+  if (!second.cues.has('but') || second.cues.has('also-after') || second.cues.has('beside-after')) return;
+  const isPraised = first.cues.has('praise-after') || first.cues.has('beside-after');
+  if (!isPraised && !second.cues.has('better-after') && !second.cues.has('verdict')) return;
+  // "Qxe4 or Bg5 are natural": what is said of a list is said of all its members.
+  for (let one = at - 1; one >= 0; one -= 1) {
+    markRejected(items, one, 1);
+    const [before, item] = [items[one - 1], items[one]];
+    const isListed = item?.type === 'move' && item.joint !== null;
+    if (!isListed && !(before?.type === 'move' && before.cues.has('praise-after'))) break;
+  }
 }
 
 /** "I considered Qd2, h4 and Ng5": what is said before a list is said of all its members. */

@@ -117,6 +117,7 @@ function takeWord(scan: PhraseScan, word: string): boolean {
   if (file >= 0 && takesFile(scan, file, next)) return true;
   const man = LONE_LETTERS.get(word);
   if (man !== undefined && phrase.mover === 0 && isVerb(next)) return takePiece(scan, man);
+  if (word === 'b' && phrase.mover === 0 && isGoingTo(lexemes, scan.at)) return takePiece(scan, KIND_BIT.b);
   // "Take on f7 with the bishop": who moves is named last.
   if (WITH_WORDS.has(word) && phrase.mover === 0 && phrase.verb === 'take') {
     scan.isWith = true;
@@ -193,6 +194,14 @@ function isPromoting(lexeme: Lexeme | undefined): boolean {
 export function isVerb(lexeme: Lexeme | undefined): boolean {
   if (lexeme?.type === 'move' && lexeme.isBareSquare) return true;
   return isTaking(lexeme) || (lexeme?.type === 'word' && lexeme.word === 'to');
+}
+
+/** "B to g5": a letter that is also a file; a pawn of that file would be called by its square. */
+export function isGoingTo(lexemes: readonly Lexeme[], at: number): boolean {
+  const [own, to, square] = [lexemes[at], lexemes[at + 1], lexemes[at + 2]];
+  if (own?.type !== 'word' || own.word !== 'b' || to?.type !== 'word' || to.word !== 'to') return false;
+  const shape = square?.type === 'move' && square.isBareSquare ? square.ways[0]?.[0]?.shapes[0] : undefined;
+  return shape !== undefined && shape.toFiles !== 2;
 }
 
 function isTaking(lexeme: Lexeme | undefined): boolean {
