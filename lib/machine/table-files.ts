@@ -23,22 +23,30 @@ function readTable(path: string, material: Material): Uint8Array | null {
 /**
  * A store of tables under `directory`. A file with another version, a wrong checksum or a cut end is
  * never used: it is built again and replaced. Two processes may write the same table at once; the
- * rename keeps either whole.
+ * rename keeps either whole. Where the disk is full or the folder cannot be written, the table is built again
+ * by the next process: it costs time, and no verdict (rule V4).
  */
 export function createTableFiles(directory: string): TableStore {
   const pathOf = (material: Material): string => join(directory, `${material}.table`);
   return {
     load: (material) => readTable(pathOf(material), material),
     save: (material, table) => {
-      mkdirSync(directory, { recursive: true });
       const draft = `${pathOf(material)}.${process.pid}.${process.hrtime.bigint()}`;
       try {
+        mkdirSync(directory, { recursive: true });
         writeFileSync(draft, deflateSync(table, { level: constants.Z_BEST_SPEED }));
         renameSync(draft, pathOf(material));
-      } catch (fault) {
-        rmSync(draft, { force: true });
-        throw fault;
+      } catch {
+        dropDraft(draft);
       }
     },
   };
+}
+
+function dropDraft(path: string): void {
+  try {
+    rmSync(path, { force: true });
+  } catch {
+    // Where its folder is none, there is no draft either.
+  }
 }

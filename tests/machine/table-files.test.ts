@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
@@ -34,4 +34,14 @@ test('[V4] an absent, cut or damaged file is no table', () => {
   damaged[damaged.length - 100] = (damaged[damaged.length - 100] ?? 0) ^ 64;
   writeFileSync(path, damaged);
   expect(files.load('KQK')).toBeNull();
+});
+
+test('[V4] a disk that takes no table costs no verdict, and leaves no draft', () => {
+  const file = join(directory, 'no-folder');
+  writeFileSync(file, '');
+  expect(createTableSet(createTableFiles(join(file, 'tables'))).values('KQK')).not.toBeNull();
+  // A folder in the place of the table: the draft is written, and cannot take that name.
+  mkdirSync(join(directory, 'KQK.table', 'full'), { recursive: true });
+  expect(createTableSet(createTableFiles(directory)).values('KQK')).not.toBeNull();
+  expect(readdirSync(directory).sort()).toEqual(['KQK.table', 'no-folder']);
 });
