@@ -220,8 +220,12 @@ function asTry(state: State, item: MoveItem, child: Node, joint: Joint): State |
   if (langs === null) return null;
   // "Bxf7+ Ke7 leads nowhere" turns down the move before the reply.
   const takesBack = child.by === 'defender' && state.kind === 'main' && joint.node === state.main;
+  const isOffered = item.cues.has('or') || item.cues.has('slash') || state.saved !== null;
+  const isNext = joint.node === state.main || (state.kind === 'main' && !isOffered);
+  const isInDoubt = item.rejected === 1 && !item.isStruck && isNext && !takesBack;
   return {
     ...state,
+    doubtedAt: isInDoubt ? state.main : state.doubtedAt,
     ended: endLine(state),
     cursor: child,
     main: takesBack ? (joint.node.parent ?? state.main) : state.main,

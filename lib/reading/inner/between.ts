@@ -144,8 +144,8 @@ function readCues(
         cueAt(words, next)?.cue === 'correct'
       ) {
         found.cues.add('correct');
-        // "Bg5 at once? No: Qxg5+": the writer's own question, answered.
-        if (found.isAsked && found.rejectsLast === 0) found.rejectsLast = 1;
+        // "Bg5 at once? No: Qxg5+" is the writer's own question, answered; and so is "fails? no, it works".
+        if (found.isAsked) found.rejectsLast = found.rejectsLast === 0 ? 1 : 0;
       }
     } else if (cue !== 'none') found.cues.add(cue);
     at = next;
@@ -162,9 +162,13 @@ export function isPlain(word: string): boolean {
   );
 }
 
+/** Who else a sentence can speak of. */
+const PERSONS = new Set('he she they opponent er il elle lui lei ele ela el ella он она'.split(' '));
+
 /** "... and Black can't": what follows no longer speaks of the move. */
 function changesSubject(words: readonly string[], before: number): boolean {
   return words.slice(0, before).some((word) => {
+    if (PERSONS.has(word)) return true;
     const cue = cueAt([word], 0)?.cue;
     return cue === 'white' || cue === 'black' || CONNECTORS.has(word) || senseIn(word, 'piece') !== null;
   });

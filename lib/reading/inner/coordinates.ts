@@ -38,10 +38,12 @@ export function coordinateAt(
   // "e four": a letter by itself, and never "a".
   const spoken = file > 0 && !isWordAt(text, at - 1) ? spokenRankAt(text, at + 1) : null;
   if (spoken !== null) return { file, ...spoken };
-  // "f 7" as in "Q x f 7": only after a man; "f-7" by itself as well.
+  // "f 7" as in "Q x f 7": only after a man; "f-7" by itself as well. "bc 2.Ba6" is a capture and a number.
   const sign = text.charAt(at + 1);
   const isApart =
-    (sign === '-' ? hasMan || isAlone(text, at) : sign === ' ' && hasMan) && !isWordAt(text, at + 3);
+    (sign === '-'
+      ? hasMan || isAlone(text, at)
+      : sign === ' ' && hasMan && fileAt(text, at - 1, false) < 0) && !isWordAt(text, at + 3);
   const rankPlace = isApart && rankAt(text, at + 2) >= 0 ? at + 2 : at + 1;
   const rank = rankAt(text, rankPlace);
   if (rank >= 0) return { file, rank, end: rankPlace + 1 };

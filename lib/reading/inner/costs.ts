@@ -44,6 +44,8 @@ export const COST = {
   /** A move turned down and counted all the same. */
   rejectedCounts: 30,
   doubtedCounts: 4,
+  /** A doubtful move put aside, and none in its place. */
+  doubtUnreplaced: 6,
   typo: 8,
   badReply: 9,
   stop: 15,

@@ -134,7 +134,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
     `runs into|run into|ran into|walks into|is met by|met by|is answered by|misses|missed|is the threat|is the idea|was the idea|is threatened|is illegal|not legal|fails|fail|fails to|leads nowhere|goes nowhere|gets nowhere|lead anywhere|doesn't lead|is not enough|isn't enough|not enough|zu langsam|ist zu langsam|ist falsch|ist schlecht|bringt nichts|reicht nicht|es lento|es demasiado lento|demasiado lento|est trop lent|trop lent|troppo lento|e troppo lento|muito lento|слишком медленно|медленно|cok yavas|yavas|degil|değil|doesn't work|does not work|doesnt work|didn't work|not work|won't work|loses|lost|too slow|geht nicht|funktioniert nicht|
      klappt nicht|scheitert|no funciona|no sirve|falla|ne marche pas|echoue|échoue|non funziona|fallisce|nao funciona|não funciona|falha|
      не работает|не проходит|не годится|olmaz|olmuyor|calismaz|çalışmaz|is refuted|refuted|is wrong|was wrong|is a mistake|is bad|is not good|
-     is no good|isn't good|not good enough|non va|none of them|none of these|neither works|is tempting|looks tempting|only draws|stalemates|is stalemate|that's stalemate|allows|
+     is no good|isn't good|not good enough|non va|none of them|none of these|neither works|is tempting|looks tempting|only draws|stalemates|is stalemate|that's stalemate|
      ist verlockend|verlockend|es tentador|est tentant|e tentador|e allettante|заманчиво`,
   ],
   [
@@ -144,7 +144,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ],
   [
     'doubt-after',
-    `isn't|is not|doesn't|does not|didn't|would|wouldn't|could|can't|cannot|at first|only chases|only checks|only gives|only leads|only wins|only drives|only gets|only helps|is just|
+    `allows|is bad for|loses a|loses the|verliert die|verliert den|pierde la|perd la|perde la|only trades|only exchanges|is equal|is only equal|only equal|is boring|isn't|is not|doesn't|does not|didn't|would|wouldn't|could|can't|cannot|at first|only chases|only checks|only gives|only leads|only wins|only drives|only gets|only helps|is just|
      until|düşündüm|denedim|istedim|just chases|just gives|just drops|just wins|merely|ware|wäre|würde|wurde|seria|serait|sarebbe|бы|
      was my first|was my initial|was my original|was my guess|was my instinct|was what i|war mein erster|fue mi primera|etait ma premiere|era la mia prima|foi minha primeira`,
   ],
@@ -181,7 +181,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ],
   [
     'none',
-    `neither works|neither of|don't forget|do not forget|not forget|don't ignore|do not ignore|can't ignore|cannot ignore|not sure|not certain|why not|not hard|not difficult|not too|not only|no idea|no doubt|no problem|nicht sicher|warum nicht|nicht schwer|
+    `don't see why not|don't see any|don't see anything|don't know|never seen|never saw|never find|never found|never miss|never forget|neither works|neither of|don't forget|do not forget|not forget|don't ignore|do not ignore|can't ignore|cannot ignore|not sure|not certain|why not|not hard|not difficult|not too|not only|no idea|no doubt|no problem|nicht sicher|warum nicht|nicht schwer|
      nicht nur|no se|por que no|pourquoi pas|perche no|perché no|не уверен|почему не|почему бы не|not much|not a lot|not bad|if not|why don't|is actually|was actually|actually forced|actually wins|actually winning|actually mate|actually works|
      rather nice|rather obvious|rather simple|rather easy|wait for it|take it back with|i take it back with|doesn't matter|does not matter|didn't matter|is just as|it's just as|there is nothing to|there is nothing black|there is nothing white|there is nothing he|there is nothing they|there is nothing for|nothing can|
      there's nothing to|there's nothing black|there's nothing white|there's nothing he|there's nothing they|there's nothing for|nothing to do`,

@@ -196,12 +196,13 @@ export function isVerb(lexeme: Lexeme | undefined): boolean {
   return isTaking(lexeme) || (lexeme?.type === 'word' && lexeme.word === 'to');
 }
 
-/** "B to g5": a letter that is also a file; a pawn of that file would be called by its square. */
+/** "B to g5", "B mates": a letter that is also a file; a pawn of that file would be called by its square. */
 export function isGoingTo(lexemes: readonly Lexeme[], at: number): boolean {
-  const [own, to, square] = [lexemes[at], lexemes[at + 1], lexemes[at + 2]];
-  if (own?.type !== 'word' || own.word !== 'b' || to?.type !== 'word' || to.word !== 'to') return false;
+  const [own, verb, square] = [lexemes[at], lexemes[at + 1], lexemes[at + 2]];
+  if (own?.type !== 'word' || own.word !== 'b' || verb?.type !== 'word') return false;
+  if (MATING_VERBS.has(verb.word)) return true;
   const shape = square?.type === 'move' && square.isBareSquare ? square.ways[0]?.[0]?.shapes[0] : undefined;
-  return shape !== undefined && shape.toFiles !== 2;
+  return verb.word === 'to' && shape !== undefined && shape.toFiles !== 2;
 }
 
 function isTaking(lexeme: Lexeme | undefined): boolean {

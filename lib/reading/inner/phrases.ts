@@ -7,7 +7,7 @@ import type { Lexeme } from './lexemes.ts';
 import { originBehind } from './origin-words.ts';
 import { type AnyLexeme, emptyPhrase, shapesOfPhrase, worthOf } from './phrase.ts';
 import type { PhraseScan } from './phrase-places.ts';
-import { fileOf, isVerb, LONE_LETTERS, takeLexeme } from './phrase-scan.ts';
+import { fileOf, isGoingTo, isVerb, LONE_LETTERS, takeLexeme } from './phrase-scan.ts';
 import { promotionBehind } from './promotion-words.ts';
 import { splitCapture } from './split-capture.ts';
 import type { WordRole } from './word-role.ts';
@@ -87,7 +87,7 @@ function startsPhrase(lexemes: readonly Lexeme[], at: number): boolean {
   if (senses.some(({ role }) => role === 'on'))
     return next?.type === 'word' && senseIn(next.word, 'passant') !== null;
   if (fileOf(lexeme) >= 0) return true;
-  if (LONE_LETTERS.has(lexeme.word) && isVerb(next)) return true;
+  if ((LONE_LETTERS.has(lexeme.word) && isVerb(next)) || isGoingTo(lexemes, at)) return true;
   return nearestPieceWord(lexeme.word) !== null;
 }
 

@@ -154,6 +154,17 @@ function scanAfter(text: string, at: number, prefix: Prefix, context: ScanContex
       const byMan = captureOfMan(text, at, prefix, separator.end);
       if (byMan !== null) return byMan;
     }
+    if (
+      !hasMan &&
+      first !== null &&
+      first.rank < 0 &&
+      second === null &&
+      isCapital(text.charAt(separator.end))
+    ) {
+      // "bxQ": a pawn's file, and the man it takes.
+      const byPawn = separator.isCapture ? captureOfMan(text, at, prefix, separator.end) : null;
+      if (byPawn !== null) return withFile(byPawn, first.file);
+    }
     if (!hasMan && second !== null && first !== null && second.rank < 0 && first.rank < 0) {
       return separator.isCapture ? filesOnly(text, at, first, second, 'strong') : null;
     }
@@ -217,6 +228,16 @@ function captureOfMan(text: string, at: number, prefix: Prefix, from: number): S
   );
   if (shapes.length === 0) return null;
   return { end, ways: [[{ shapes, start: at, end }]], strength: 'strong', canPromote: false };
+}
+
+function withFile(scan: Scan, file: number): Scan {
+  const ways = scan.ways.map((way) =>
+    way.map((step) => ({
+      ...step,
+      shapes: step.shapes.map((shape) => ({ ...shape, fromFiles: maskOf(file) })),
+    })),
+  );
+  return { ...scan, ways };
 }
 
 interface TwoParts {

@@ -61,7 +61,9 @@ export function searchReadings(task: SearchTask, budget: Budget): State[] {
 function finalCost(state: State): number {
   const rarity = state.langs === -1 ? 0 : (RARITY_COST[rarityOf(state.langs)] ?? 5);
   const isEmpty = state.main.parent === null && state.stop === null;
-  return state.cost + rarity + (isEmpty ? COST.noMainLine : 0);
+  // "... Ba6# would be mate": with nothing in its place the doubtful move is the writer's.
+  const isUnreplaced = !isEmpty && state.stop === null && state.doubtedAt === state.main;
+  return state.cost + rarity + (isEmpty ? COST.noMainLine : 0) + (isUnreplaced ? COST.doubtUnreplaced : 0);
 }
 
 function keepBest(states: State[], mostReadings: number): State[] {

@@ -50,6 +50,8 @@ export interface State {
   readonly hasFailed: boolean;
   /** Rule R12: a reply that cannot be played, waiting for the solver's next move. */
   readonly badReply: Stop | null;
+  /** Where the main line stood when a move in doubt was put aside; null where none was. */
+  readonly doubtedAt: Node | null;
   /** Written number less the solver's move it stood at; null before the first number. */
   readonly numberOffset: number | null;
 }
@@ -69,6 +71,7 @@ export function startAt(root: Node): State {
     stop: null,
     hasFailed: false,
     badReply: null,
+    doubtedAt: null,
     numberOffset: null,
   };
 }
