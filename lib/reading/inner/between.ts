@@ -115,6 +115,11 @@ function readCues(
     const isBrokenAfter = breaks.slice(at, words.length).includes(true);
     if (cue === 'hopeless') {
       if (!isBrokenBefore && at < 6) found.rejectsLast = 2;
+    } else if (cue === 'nothing') {
+      const isWhole = next >= words.length || breaks[at] === true;
+      const before = words[at - 1];
+      if (isWhole && !isBrokenBefore && (before === undefined || before === ',' || CONNECTORS.has(before)))
+        found.rejectsLast = 2;
     } else if (cue === 'elsewhere') {
       if (!isBrokenAfter) found.rejectsNext = 2;
     } else if (cue === 'branch-after') {

@@ -23,6 +23,10 @@ export type Cue =
   | 'threat'
   /** The defender's threat, told before the answer to it. */
   | 'menace'
+  /** A list of moves to choose from follows. */
+  | 'candidates'
+  /** A whole verdict where a sentence ends behind it ("and nothing."). */
+  | 'nothing'
   /** What was played before the puzzle's position. */
   | 'played'
   /** The same of a side that is named: the solver's threat or the defender's. */
@@ -137,6 +141,12 @@ const ROWS: readonly (readonly [Cue, string])[] = [
      is no good|isn't good|not good enough|non va|none of them|none of these|neither works|is tempting|looks tempting|only draws|stalemates|is stalemate|that's stalemate|
      ist verlockend|verlockend|es tentador|est tentant|e tentador|e allettante|заманчиво`,
   ],
+  [
+    'candidates',
+    `candidates|candidates are|candidate moves|candidate moves are|kandidaten|kandidatenzuge|jugadas candidatas|candidatas|coups candidats|mosse candidate|
+     lances candidatos|кандидаты|ходы кандидаты|aday hamleler`,
+  ],
+  ['nothing', 'nothing|nichts|nada|rien|niente|ничего'],
   [
     'hopeless',
     `ouch|autsch|is what most|is what everybody|is what everyone|there is nothing|there's nothing|i have nothing|i've got nothing|nothing there|it is nothing|it's nothing|gives nothing|

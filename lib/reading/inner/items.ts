@@ -122,6 +122,7 @@ export function itemsOf(
   for (let at = 1; at < items.length; at += 1) {
     spreadOr(items, at);
     weighPraise(items, at);
+    setAsideCandidates(items, at - 1);
     spreadRejection(items, at);
   }
   return withoutSlashes(items.length > MOST_ITEMS ? items.slice(0, MOST_ITEMS) : items);
@@ -178,6 +179,18 @@ function weighPraise(items: Item[], at: number): void {
     const [before, item] = [items[one - 1], items[one]];
     const isListed = item?.type === 'move' && item.joint !== null;
     if (!isListed && !(before?.type === 'move' && before.cues.has('praise-after'))) break;
+  }
+}
+
+/** "Candidates: Rxd7, Qxe6+, Qb8+. ...": the list answers nothing yet (rule R10). */
+function setAsideCandidates(items: Item[], at: number): void {
+  const item = items[at];
+  if (item?.type !== 'move' || !item.cues.has('candidates')) return;
+  markRejected(items, at, 1);
+  for (let one = at + 1; one < items.length; one += 1) {
+    const next = items[one];
+    if (next?.type !== 'move' || next.joint === null) return;
+    markRejected(items, one, 1);
   }
 }
 
