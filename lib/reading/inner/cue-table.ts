@@ -191,7 +191,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ],
   [
     'none',
-    `don't see why not|don't see any|don't see anything|don't know|never seen|never saw|never find|never found|never miss|never forget|neither works|neither of|don't forget|do not forget|not forget|don't ignore|do not ignore|can't ignore|cannot ignore|not sure|not certain|why not|not hard|not difficult|not too|not only|no idea|no doubt|no problem|nicht sicher|warum nicht|nicht schwer|
+    `degil mi|no falla|doesn't fail|does not fail|can't fail|cannot fail|never fails|doesn't lose|does not lose|nicht falsch|nicht schlecht|pas mal|don't see why not|don't see any|don't see anything|don't know|never seen|never saw|never find|never found|never miss|never forget|neither works|neither of|don't forget|do not forget|not forget|don't ignore|do not ignore|can't ignore|cannot ignore|not sure|not certain|why not|not hard|not difficult|not too|not only|no idea|no doubt|no problem|nicht sicher|warum nicht|nicht schwer|
      nicht nur|no se|por que no|pourquoi pas|perche no|perché no|не уверен|почему не|почему бы не|not much|not a lot|not bad|if not|why don't|is actually|was actually|actually forced|actually wins|actually winning|actually mate|actually works|
      rather nice|rather obvious|rather simple|rather easy|wait for it|take it back with|i take it back with|doesn't matter|does not matter|didn't matter|is just as|it's just as|there is nothing to|there is nothing black|there is nothing white|there is nothing he|there is nothing they|there is nothing for|nothing can|
      there's nothing to|there's nothing black|there's nothing white|there's nothing he|there's nothing they|there's nothing for|nothing to do`,

@@ -100,6 +100,7 @@ export function itemsOf(
       return;
     }
     const between = readBetween(gap, lastMove < 0);
+    easeQuestion(items, lastMove, gap[0]);
     if (isStarred && lastMove >= 0 && isStar(gap[gap.length - 1])) between.cues.add('correct');
     gap = [];
     carryOver(items[lastMove], between);
@@ -116,6 +117,7 @@ export function itemsOf(
       }),
     );
   });
+  easeQuestion(items, lastMove, gap[0]);
   const last = readBetween(gap, lastMove < 0);
   markRejected(items, lastMove, last.rejectsLast);
   for (const cue of last.saysOfLast) addCue(items, lastMove, cue);
@@ -154,6 +156,14 @@ function markRejected(items: Item[], at: number, level: 0 | 1 | 2): void {
   const item = items[at];
   if (level === 0 || item === undefined || item.type !== 'move' || item.rejected >= level) return;
   items[at] = { ...item, rejected: level };
+}
+
+/** "Ist es nicht Dxh7+?" and its like in every language ask for a yes: a doubt at most, and no refusal. */
+function easeQuestion(items: Item[], at: number, behind: AnyLexeme | undefined): void {
+  const item = items[at];
+  if (item?.type !== 'move' || item.rejected !== 2) return;
+  const isAsked = item.isQuestioned || (behind?.type === 'sign' && behind.sign === '?');
+  if (isAsked) items[at] = { ...item, rejected: 1 };
 }
 
 /** "e4, d4 or c4": the "or" speaks of the one before as well, where only a comma stands between. */
