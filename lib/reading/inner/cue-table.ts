@@ -119,7 +119,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ],
   [
     'doubt-before',
-    `everyone sees|everybody sees|anyone sees|anybody sees|i had|wrote|i wrote|first wrote|написал|schrieb|escribi|escribí|j'ai ecrit|ho scritto|escrevi|je voulais|voulais|queria|quería|volevo|
+    `first saw|saw first|first looked at|looked first at|everyone sees|everybody sees|anyone sees|anybody sees|i had|wrote|i wrote|first wrote|написал|schrieb|escribi|escribí|j'ai ecrit|ho scritto|escrevi|je voulais|voulais|queria|quería|volevo|
      over|better than|besser als|mejor que|mieux que|meglio di|stronger than|faster than|than|i thought|
      thought|first thought|first i thought|i first thought|my first idea|first idea was|wanted to play|
      wanted|considered|i considered|tempting is|the tempting|the try|try is|tried|i tried|ich dachte|
