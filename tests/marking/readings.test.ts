@@ -145,6 +145,26 @@ describe('what the reader says beside the moves', () => {
   });
 });
 
+describe('past the end', () => {
+  it('[O3] a reply left out there is filled in the writer’s favour: no flag for a move that some reply allows', () => {
+    const gap = lineOf('b1d2 h1h7').map((move) => ({ ...move, by: 'solver' as const }));
+    const flagsWhere = (slipsAfter: (position: string) => boolean) => {
+      const rule = ruledBook(({ move, position }) =>
+        move === 'h1h7' ? { verdict: slipsAfter(position) ? 'slips' : 'holds' } : (VERDICTS[move] ?? null),
+      );
+      const marked = createMarker({ terms, book: rule })({
+        text: '',
+        read: result([{ ...reading(''), line: gap }]),
+      });
+      if (marked.kind !== 'mark') throw new Error('lacking');
+      expect(marked.mark.outcome).toBe('solved');
+      return marked.mark.flags;
+    };
+    expect(flagsWhere((position) => !position.startsWith('5k2'))).toEqual([]);
+    expect(flagsWhere(() => true)).toEqual(['past-the-end']);
+  });
+});
+
 describe('rulings', () => {
   const place = { position: '4k3/8/8/8/8/5N2/8/RN2K2R w - -', movesLeft: null, move: 'e1f1' };
 

@@ -6,7 +6,7 @@ import type { Uci } from '#lib/rules/move.ts';
 import type { MarkedMove } from '../mark.ts';
 import { markedMove, verdictAt } from './verdict-at.ts';
 import type { LineToWalk, Walk } from './walk.ts';
-import { movesLeftAt, type WalkContext } from './walk-context.ts';
+import { movesLeftAt, type PuzzleFacts, type WalkContext } from './walk-context.ts';
 
 /** The rest of a line. */
 export interface Beyond {
@@ -37,7 +37,7 @@ export function goBeyond(context: WalkContext, { line, endsImpossible }: LineToW
     const written = line[used];
     if (written === undefined) break;
     if (written.by === 'solver' && node.ply % 2 === 1) {
-      const filled = fillAnyhow(context, node, written.uci);
+      const filled = fillKindly(quiet, node, written.uci);
       if (filled === null) break;
       moves.push(filled.move ?? '');
       node = filled;
@@ -47,7 +47,7 @@ export function goBeyond(context: WalkContext, { line, endsImpossible }: LineToW
     if (next === null) break;
     if (isSolver) {
       const found = judgeBeyond(quiet, node, next);
-      goesWrong ||= found === 'wrong' || (typeof found === 'object' && found.verdict === 'slips');
+      goesWrong ||= isWrong(found);
       isKnown &&= typeof found === 'object';
       if (isKnown && typeof found === 'object') verdicts.push(found);
     }
@@ -57,23 +57,42 @@ export function goBeyond(context: WalkContext, { line, endsImpossible }: LineToW
   return { moves, verdicts, used, goesWrong: goesWrong || endsImpossible || used < last };
 }
 
-// In a mate task the last move has to mate, book or no book.
+// Where the book is silent a move is not called wrong. The last move of a mate task needs no book: it is wrong
+// where no mate follows even one move later (rule V1: else it is merely slower).
 function judgeBeyond(context: WalkContext, node: TreeNode, next: TreeNode): MarkedMove | 'wrong' | 'unknown' {
+  const { facts } = context;
   const verdict = verdictAt(context, node, next);
   if (verdict === 'lacking' || verdict === 'refused') {
-    return (movesLeftAt(context.facts.terms, node) ?? 2) <= 1 ? 'wrong' : 'unknown';
+    return movesLeftAt(facts.terms, node) === 1 && !isMateNext(facts, next) ? 'wrong' : 'unknown';
   }
   return markedMove(next.move ?? '', verdict);
 }
 
-function fillAnyhow(context: WalkContext, node: TreeNode, move: Uci): TreeNode | null {
+function isWrong(found: MarkedMove | 'wrong' | 'unknown'): boolean {
+  return found === 'wrong' || (typeof found === 'object' && found.verdict === 'slips');
+}
+
+/** Is it mate in one whatever the reply? */
+function isMateNext({ tree }: PuzzleFacts, node: TreeNode): boolean {
+  return tree.moves(node).every((reply) => {
+    const after = tree.play(node, reply);
+    return after !== null && tree.moves(after).some((move) => tree.play(after, move)?.end === 'checkmate');
+  });
+}
+
+// Of the replies after which the next move can be played the first that it mates after, else the first after
+// which it is not wrong (rule O3: the one on which the answer does best).
+function fillKindly(context: WalkContext, node: TreeNode, move: Uci): TreeNode | null {
   const { tree } = context.facts;
-  let any: TreeNode | null = null;
+  const possible: { readonly after: TreeNode; readonly next: TreeNode }[] = [];
   for (const reply of tree.moves(node)) {
     const after = tree.play(node, reply);
     const next = after === null ? null : tree.play(after, move);
-    if (next?.end === 'checkmate') return after;
-    if (next !== null) any ??= after;
+    if (after !== null && next !== null) possible.push({ after, next });
   }
-  return any;
+  const best =
+    possible.find(({ next }) => next.end === 'checkmate') ??
+    possible.find(({ after, next }) => !isWrong(judgeBeyond(context, after, next))) ??
+    possible[0];
+  return best?.after ?? null;
 }

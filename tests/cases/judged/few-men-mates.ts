@@ -29,6 +29,16 @@ export const FEW_MEN_MATES: readonly JudgedPuzzle[] = [
         why: 'with the mate',
       },
       {
+        id: 'aside-slower-past-the-end',
+        rules: ['O1', 'V1'],
+        text: '1.Kg7 Ke7 2.Qc6',
+        outcome: 'solved',
+        p: 1,
+        r: 1,
+        points: 5,
+        why: 'a later move that mates one move later is slower and no slip: no flag, though the book has no verdict on it',
+      },
+      {
         id: 'aside-past-the-end',
         rules: ['O1'],
         text: '1.Kg7 Ke7 2.Qf3',
