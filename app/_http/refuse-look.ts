@@ -1,3 +1,4 @@
+import { REMARK_CHARACTERS } from '#lib/kit/short-text.ts';
 import { config } from '#lib/machine/config.ts';
 import type { AskLookReason } from '#lib/usecases/answers/ask-second-look.ts';
 import { showReceipt } from '#lib/usecases/answers/show-receipt.ts';
@@ -26,6 +27,13 @@ export async function refuseLook(
   const refusedLook = { problem, words };
   const page = await receiptPage({ viewer, token, siteAddress, shown: shown.value, refusedLook });
   return htmlReply(page, { status, keeping: 'nobody', isSecret: true });
+}
+
+/** Says what was expected where the words came in JSON and are no text; nothing is kept and the look stays open. */
+export function refuseWords({ locale }: Viewer): Response {
+  const message = say(locale, 'pages.refused-look-not-text', { most: REMARK_CHARACTERS });
+  const reason = { code: 'not-text', field: 'words', expected: 'text' };
+  return jsonReply({ error: reason.code, reason, message }, { status: 400, keeping: 'nobody' });
 }
 
 function sentenceFor(reason: Reason, locale: Locale): string {

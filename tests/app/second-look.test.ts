@@ -92,6 +92,20 @@ describe('[A2] after the reveal', () => {
     expect([again.status, (await again.json()).error]).toEqual([409, 'asked-already']);
   });
 
+  test('words in JSON that are no text are refused with what was expected, and the look is not used up', async () => {
+    const { token, answerId } = await buildRevealed();
+    for (const words of [['The knight', 'is pinned'], { en: 'please' }, 7, true, null]) {
+      const asked = await post(token, json({ words }));
+      expect([words, asked.status, await asked.json()]).toMatchObject([
+        words,
+        400,
+        { error: 'not-text', reason: { field: 'words', expected: 'text' } },
+      ]);
+    }
+    expect(await lookOf(answerId)).toBeNull();
+    expect((await post(token, json({}))).status).toBe(201);
+  });
+
   test('twenty forms at once: one is taken, nineteen are told that there is one', async () => {
     const { token, answerId } = await buildRevealed();
     const replies = await Promise.all(

@@ -3,7 +3,7 @@ import { careful } from '../../../_http/careful.ts';
 import { notFound } from '../../../_http/not-found.ts';
 import { readForm } from '../../../_http/read-form.ts';
 import { refusedBody, refusedOrigin } from '../../../_http/refusals.ts';
-import { refuseLook } from '../../../_http/refuse-look.ts';
+import { refuseLook, refuseWords } from '../../../_http/refuse-look.ts';
 import { jsonReply, seeOther } from '../../../_http/replies.ts';
 import { isFromOwnPage } from '../../../_http/same-origin.ts';
 import { linkFor, viewerOf, wantsJson } from '../../../_http/viewer.ts';
@@ -16,8 +16,9 @@ export const POST = careful(async (request: Request, context: Context) => {
   const body = await readForm(request);
   if (!body.ok) return refusedBody(request, body.reason);
   if (!isFromOwnPage(request, body.value.isJson)) return refusedOrigin(request);
-  const { fields } = body.value;
+  const { fields, json } = body.value;
   const viewer = viewerOf(request, fields.get('lang'));
+  if (hasWordsOfAnotherKind(json)) return refuseWords(viewer);
   const words = fields.get('words') ?? '';
   const asked = await askSecondLook({ token, words });
   if (!asked.ok) {
@@ -28,3 +29,9 @@ export const POST = careful(async (request: Request, context: Context) => {
   if (wantsJson(request)) return jsonReply({ receipt }, { keeping: 'nobody', status: 201 });
   return seeOther(receipt);
 });
+
+// A form has text alone. Without the field no words are given; `{"words": ["..."]}` is a mistake that would lose them.
+function hasWordsOfAnotherKind(json: unknown): boolean {
+  if (typeof json !== 'object' || json === null || !('words' in json)) return false;
+  return typeof json.words !== 'string';
+}
