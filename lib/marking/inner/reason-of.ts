@@ -12,6 +12,7 @@ import { movesLeftAt, type PuzzleFacts } from './walk-context.ts';
 const MOST_BETTER = 3;
 const MOST_REFUTATION = 5;
 const MOST_QUOTED = 40;
+const HALF_SIGN_AT_END = /[\ud800-\udbff]$/;
 
 /** The reason of a line that was taken. `text` is what the viewer wrote. */
 export function reasonOf(facts: PuzzleFacts, judged: Judged, text: string): Reason {
@@ -41,7 +42,9 @@ export function reasonOf(facts: PuzzleFacts, judged: Judged, text: string): Reas
 
 /** A stretch of the viewer's text, cut short; empty where there is none. */
 export function quote(text: string, span: readonly [number, number] | null): string {
-  return span === null ? '' : text.slice(span[0], span[1]).slice(0, MOST_QUOTED).trim();
+  if (span === null) return '';
+  // Never half a sign at the end.
+  return text.slice(span[0], span[1]).slice(0, MOST_QUOTED).replace(HALF_SIGN_AT_END, '').trim();
 }
 
 function unclearCode({ walk }: Judged): 'unclear-verdict' | 'not-verified' | 'too-many-fillings' {

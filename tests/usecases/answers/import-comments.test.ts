@@ -205,3 +205,12 @@ describe('[A20] what is damaged or foreign stores nothing', () => {
     ]);
   });
 });
+
+test('a time that is none is quoted without half a sign: the import ends all the same', async () => {
+  const place = await open();
+  const odd = `${'x'.repeat(59)}😀`;
+  const done = await taken(place, `author,text,time\nAnn,Ra8#,${odd}\nBee,Ra8#,2020-01-01T10:00:00Z`);
+  expect(done.added).toBe(1);
+  const stored = await db().import.findUniqueOrThrow({ where: { id: done.id } });
+  expect(stored.refused).toMatchObject([{ code: 'bad-time', found: `${'x'.repeat(59)}\ufffd` }]);
+});

@@ -133,6 +133,17 @@ describe('marking', () => {
     });
   });
 
+  test('a quotation that would end in the middle of a sign holds up neither its answer nor its neighbours', async () => {
+    const { slug, puzzleId } = await open();
+    // No move, 42 units long: the 40th is the first half of a letter outside the basic plane.
+    const odd = await sent(slug, `Q${'\u0301'.repeat(38)}𝐡𝟗`);
+    const right = await sent(slug, 'Ra8#');
+    await markAll(puzzleId);
+    expect((await currentMark(right.answerId)).outcome).toBe('solved');
+    const mark = await currentMark(odd.answerId);
+    expect([mark.outcome, mark.reason]).toMatchObject(['impossible', { params: { text: `Q${'\u0301'.repeat(38)}` } }]);
+  });
+
   test('two workers at once mark every answer once', async () => {
     const { slug, puzzleId } = await open();
     for (let number = 0; number < 30; number += 1) await sent(slug, number % 2 === 0 ? 'Ra8#' : 'Kf1');
