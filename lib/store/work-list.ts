@@ -4,19 +4,49 @@
 import { type AnswerRecord, toAnswer } from './answers.ts';
 import type { Tx } from './client.ts';
 
+/** Tries that marking an answer may begin without coming to an end. */
+const MOST_TRIES = 3;
+
+/** Answers that share a batch, by how often marking them was begun without an end: what ends a worker is soon alone. */
+const SHARING = [200, 14, 1] as const;
+
 /**
- * Claims a batch for this transaction, oldest first. What is locked is the solver, not the answer:
- * which of a solver's answers counts is decided along with the mark, by one worker at a time. New
+ * Claims a batch for this transaction: those tried least, of them the oldest. What is locked is the solver, not
+ * the answer: which of a solver's answers counts is decided along with the mark, by one worker at a time. New
  * answers may arrive meanwhile.
  */
-export async function claimAnswers(tx: Tx, puzzleId: number, limit: number): Promise<AnswerRecord[]> {
-  const claimed = await tx.$queryRaw<{ id: number }[]>`
-    select answer.id from answer join solver on solver.id = answer.solver_id
+export async function claimAnswers(tx: Tx, puzzleId: number): Promise<AnswerRecord[]> {
+  const rows = await tx.$queryRaw<{ id: number; tries: number }[]>`
+    select answer.id, least(answer.tries, 2) as tries
+    from answer join solver on solver.id = answer.solver_id
     where answer.puzzle_id = ${puzzleId} and answer.work = 'to-mark'
-    order by answer.id limit ${limit} for no key update of solver skip locked`;
-  const ids = claimed.map((row) => row.id);
-  const rows = await tx.answer.findMany({ where: { id: { in: ids } }, orderBy: { id: 'asc' } });
-  return rows.map(toAnswer);
+    order by least(answer.tries, 2), answer.id limit ${SHARING[0]} for no key update of solver skip locked`;
+  const tries = rows[0]?.tries ?? 0;
+  const alike = rows.filter((row) => row.tries === tries).slice(0, SHARING[tries]);
+  const ids = alike.map((row) => row.id);
+  const answers = await tx.answer.findMany({ where: { id: { in: ids } }, orderBy: { id: 'asc' } });
+  return answers.map(toAnswer);
+}
+
+/**
+ * Counts a try for each of these answers, whose solvers the caller's own transaction holds. To be committed before
+ * the work begins: whatever ends the process then cannot undo the count.
+ */
+export async function countTries(tx: Tx, ids: readonly number[]): Promise<void> {
+  await tx.$executeRaw`update answer set tries = tries + 1 where id = any(${[...ids]})`;
+}
+
+/** Takes the count back where the machine failed and no answer is to blame. */
+export async function forgetTries(tx: Tx, ids: readonly number[]): Promise<void> {
+  if (ids.length === 0) return;
+  await tx.$executeRaw`
+    update answer set tries = greatest(tries - 1, 0) where id in (
+      select id from answer where id = any(${[...ids]}) and work = 'to-mark' for no key update skip locked)`;
+}
+
+/** Was marking this answer begun as often as it may be, without an end? */
+export function isTriedOut({ tries }: Pick<AnswerRecord, 'tries'>): boolean {
+  return tries >= MOST_TRIES;
 }
 
 /**
@@ -36,14 +66,16 @@ export async function claimUnclear(tx: Tx, puzzleId: number): Promise<AnswerReco
   return rows.map(toAnswer);
 }
 
-/** Notes what is left to do for answers. */
+/** Notes what is left to do for answers; a try that came to its end is not counted. */
 export async function saveWork(
   tx: Tx,
   ids: readonly number[],
   work: 'to-mark' | 'lacking' | 'done' | 'parked',
 ): Promise<void> {
   if (ids.length === 0) return;
-  await tx.$executeRaw`update answer set work = ${work} where id = any(${[...ids]}) and work <> ${work}`;
+  await tx.$executeRaw`
+    update answer set work = ${work}, tries = case when ${work} = 'parked' then tries else 0 end
+    where id = any(${[...ids]}) and work <> ${work}`;
 }
 
 /** Notes that an answer asked the book for more positions. */
@@ -51,12 +83,11 @@ export async function addAsked(tx: Tx, id: number, count: number): Promise<void>
   await tx.$executeRaw`update answer set asked = asked + ${count} where id = ${id}`;
 }
 
-/** Notes a failed try; at the third the answer is parked. Gives whether it was. */
-export async function addTry(tx: Tx, id: number): Promise<boolean> {
-  const rows = await tx.$queryRaw<{ parked: boolean }[]>`
-    update answer set tries = tries + 1, work = case when tries + 1 >= 3 then 'parked' else work end
-    where id = ${id} returning work = 'parked' as parked`;
-  return rows[0]?.parked ?? false;
+/** Parks an answer that could not be marked and has no try left; gives whether it had none. */
+export async function parkTried(tx: Tx, id: number): Promise<boolean> {
+  const parked = await tx.$executeRaw`
+    update answer set work = 'parked', tries = ${MOST_TRIES} where id = ${id} and tries >= ${MOST_TRIES}`;
+  return parked > 0;
 }
 
 /** Puts every answer of a puzzle back on the list: after a ruling, a moved close, a new book. */

@@ -1,5 +1,6 @@
 // The unmarked answers of a puzzle are marked, batch by batch. A batch is one transaction: a worker
-// that is killed loses nothing and marks nothing twice.
+// that is killed loses nothing and marks nothing twice. That it was begun is counted before, in a transaction
+// of its own, so that an answer which ends the worker is given up after three tries (trust test F11).
 
 import { sleep } from '#lib/machine/clock.ts';
 import { config } from '#lib/machine/config.ts';
@@ -7,6 +8,7 @@ import { log } from '#lib/machine/log.ts';
 import { ring } from '#lib/queue/enqueue.ts';
 import type { AnswerRecord } from '#lib/store/answers.ts';
 import { db, inTransaction, type Tx } from '#lib/store/client.ts';
+import { isDataRefused } from '#lib/store/data-refused.ts';
 import { appendLog } from '#lib/store/log.ts';
 import { appendMarks } from '#lib/store/marks.ts';
 import { pickMarked } from '#lib/store/marks-in-force.ts';
@@ -14,7 +16,16 @@ import { holdReveal } from '#lib/store/puzzle-moments.ts';
 import { loadPuzzle, type PuzzleRecord } from '#lib/store/puzzles.ts';
 import { loadTimeliness } from '#lib/store/standing-of-answers.ts';
 import { addWants } from '#lib/store/wants.ts';
-import { addAsked, addTry, claimAnswers, saveAddressed, saveWork } from '#lib/store/work-list.ts';
+import {
+  addAsked,
+  claimAnswers,
+  countTries,
+  forgetTries,
+  isTriedOut,
+  parkTried,
+  saveAddressed,
+  saveWork,
+} from '#lib/store/work-list.ts';
 import { leaveToRegrade } from './grade-again.ts';
 import { judgeAnswer, type Opinion } from './judge-answer.ts';
 import { type LoadedBook, loadBook } from './loaded-book.ts';
@@ -22,7 +33,6 @@ import { toNewMark } from './new-mark.ts';
 import { parkedOpinion } from './parked-mark.ts';
 import { renewStandings } from './renew-standings.ts';
 
-const BATCH = 200;
 const BATCH_TIMEOUT_MS = 60_000;
 
 /** What a run did. */
@@ -36,7 +46,7 @@ export async function markAnswers(input: { readonly puzzleId: number }): Promise
   let marked = 0;
   let lacking = 0;
   for (;;) {
-    const batch = await inTransaction((tx) => markBatch(tx, input.puzzleId), BATCH_TIMEOUT_MS);
+    const batch = await tryBatch(input.puzzleId);
     marked += batch.marked;
     lacking += batch.lacking;
     if (batch.claimed === 0) break;
@@ -45,16 +55,45 @@ export async function markAnswers(input: { readonly puzzleId: number }): Promise
   return { marked, lacking };
 }
 
-async function markBatch(tx: Tx, puzzleId: number): Promise<Marked & { readonly claimed: number }> {
-  const nothing = { claimed: 0, marked: 0, lacking: 0 };
+type Batch = Marked & { readonly claimed: number };
+const NOTHING: Batch = { claimed: 0, marked: 0, lacking: 0 };
+
+async function tryBatch(puzzleId: number): Promise<Batch> {
+  const begun: number[] = [];
+  try {
+    return await inTransaction(async (tx) => {
+      // After a lost race the batch is another one.
+      await forget(begun.splice(0));
+      return markBatch(tx, puzzleId, begun);
+    }, BATCH_TIMEOUT_MS);
+  } catch (error) {
+    // What the database will not keep is some answer's fault, and tried in ever smaller batches.
+    if (!isDataRefused(error)) await forget(begun);
+    throw error;
+  }
+}
+
+// The machine failed and may still fail; then the count stays, which parks nobody before the third time.
+async function forget(begun: readonly number[]): Promise<void> {
+  try {
+    await forgetTries(db(), begun);
+  } catch (error) {
+    log().warn({ answers: begun.length, problem: String(error) }, 'tries stay counted that were none');
+  }
+}
+
+async function markBatch(tx: Tx, puzzleId: number, begun: number[]): Promise<Batch> {
   const isRevealed = await holdReveal(tx, puzzleId);
   const puzzle = await loadPuzzle(tx, { id: puzzleId });
   const book = puzzle === null ? null : await loadBook(tx, puzzle);
-  if (puzzle === null || book === null) return nothing;
-  const claimed = await claimAnswers(tx, puzzleId, BATCH);
-  if (claimed.length === 0) return nothing;
-  // What is public does not change by itself (rule A7).
+  if (puzzle === null || book === null) return NOTHING;
+  const claimed = await claimAnswers(tx, puzzleId);
+  if (claimed.length === 0) return NOTHING;
   const ids = claimed.map((answer) => answer.id);
+  // On a connection of its own, while this one holds the solvers: nobody else can count the same try.
+  await inTransaction((own) => countTries(own, ids));
+  begun.push(...ids);
+  // What is public does not change by itself (rule A7).
   const kept = isRevealed ? await pickMarked(tx, ids) : new Set<number>();
   const answers = claimed.filter((answer) => !kept.has(answer.id));
   const done = await markWithin(tx, { puzzle, book, answers });
@@ -76,10 +115,16 @@ export async function markWithin(
   const opinions: Opinion[] = [];
   const parked = new Map<number, Opinion>();
   for (const answer of answers) {
+    if (isTriedOut(answer)) {
+      await parkTried(tx, answer.id);
+      parked.set(answer.id, parkedOpinion(book, answer));
+      log().error({ answer: answer.id }, 'an answer is set aside: the worker ended whenever it was tried');
+      continue;
+    }
     try {
       opinions.push(judgeAnswer(book, answer));
     } catch (error) {
-      const isParked = await addTry(tx, answer.id);
+      const isParked = await parkTried(tx, answer.id);
       if (isParked) parked.set(answer.id, parkedOpinion(book, answer));
       log().error({ answer: answer.id, isParked, problem: String(error) }, 'an answer could not be marked');
     }

@@ -43,7 +43,9 @@ export async function* judgedPages(
     const solvers = [...new Set(page.map(({ answer }) => answer.solverId))];
     const timeliness = await loadTimeliness(tx, puzzle.id, solvers);
     yield page.map((one): JudgedAnswer => {
-      const opinion = judged(() => judgeAnswer(book, one.answer), one.answer.id);
+      // What was set aside may end the process; it waits for "try again" (trust test F11).
+      const isParked = one.answer.work === 'parked';
+      const opinion = isParked ? null : judged(() => judgeAnswer(book, one.answer), one.answer.id);
       if (opinion === null) return { ...one, next: null, lacking: [] };
       const [next = null] = toNewMark(opinion, timeliness.get(one.answer.id) ?? 'in-time');
       return { ...one, next, lacking: opinion.wants };

@@ -141,7 +141,51 @@ describe('marking', () => {
     await markAll(puzzleId);
     expect((await currentMark(right.answerId)).outcome).toBe('solved');
     const mark = await currentMark(odd.answerId);
-    expect([mark.outcome, mark.reason]).toMatchObject(['impossible', { params: { text: `Q${'\u0301'.repeat(38)}` } }]);
+    expect([mark.outcome, mark.reason]).toMatchObject([
+      'impossible',
+      { params: { text: `Q${'\u0301'.repeat(38)}` } },
+    ]);
+  });
+
+  test('[F11] an answer whose mark the database refuses is alone after two tries, and set aside after three', async () => {
+    const { slug, puzzleId } = await open();
+    await extendWhole(puzzleId);
+    const ids: number[] = [];
+    for (const text of ['Ra8#', 'Kf1', 'Ra8#']) ids.push((await sent(slug, text)).answerId);
+    await db().$executeRaw`
+      create function refuse_wrong() returns trigger language plpgsql as
+      $$ begin raise exception 'refused' using errcode = '22P02'; end $$`;
+    await db().$executeRaw`
+      create trigger refuse_wrong before insert on mark for each row when (new.outcome = 'wrong')
+      execute function refuse_wrong()`;
+    const failures: number[] = [];
+    for (let run = 1; run <= 6; run += 1) await markAnswers({ puzzleId }).catch(() => failures.push(run));
+    await db().$executeRaw`drop trigger refuse_wrong on mark`;
+    expect(failures).toEqual([1, 2, 3]);
+    const after = await Promise.all(
+      ids.map(async (id) => [(await answer(id)).work, (await currentMark(id)).outcome]),
+    );
+    expect(after).toEqual([
+      ['done', 'solved'],
+      ['parked', 'unclear'],
+      ['done', 'solved'],
+    ]);
+  });
+
+  test('[F11] a database that is busy is no answer’s fault: no try is counted', async () => {
+    const { slug, puzzleId } = await open();
+    const { answerId } = await sent(slug, 'Ra8#');
+    await extendWhole(puzzleId);
+    await db().$transaction(
+      async (other) => {
+        await other.$executeRaw`lock table mark in exclusive mode`;
+        await expect(markAnswers({ puzzleId })).rejects.toThrow();
+      },
+      { timeout: 30_000 },
+    );
+    expect((await answer(answerId)).tries).toBe(0);
+    await markAnswers({ puzzleId });
+    expect((await currentMark(answerId)).outcome).toBe('solved');
   });
 
   test('two workers at once mark every answer once', async () => {

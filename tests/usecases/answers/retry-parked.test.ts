@@ -1,7 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { db } from '#lib/store/client.ts';
+import { loadOpenRegrade } from '#lib/store/regrades.ts';
+import { askRegrade } from '#lib/usecases/answers/decide-regrade.ts';
 import { markAnswers } from '#lib/usecases/answers/mark-answers.ts';
 import { retryParked } from '#lib/usecases/answers/retry-parked.ts';
+import { runRegrade } from '#lib/usecases/answers/run-regrade.ts';
 import { settleDoubtful } from '#lib/usecases/answers/settle-doubtful.ts';
 import { showDoubtful } from '#lib/usecases/answers/show-doubtful.ts';
 import { showMark } from '#lib/usecases/answers/show-mark.ts';
@@ -82,6 +85,18 @@ describe('[F11] an answer that cannot be marked', () => {
     accepted(await retryParked({ puzzleId, memberId }));
     await markAnswers({ puzzleId });
     expect(await outcomeOf(poison.answerId)).toBe('wrong');
+  });
+
+  test('[F11] a regrade leaves it alone: trying it might end the worker that writes everybody’s marks', async () => {
+    const { puzzleId, memberId, mend, poison } = await parked();
+    await revealNow(puzzleId);
+    await mend();
+    accepted(await askRegrade({ puzzleId, memberId, reason: 'all again' }));
+    const regrade = await loadOpenRegrade(db(), puzzleId);
+    await runRegrade(regrade?.id ?? 0);
+    const stored = (await loadOpenRegrade(db(), puzzleId))?.stored;
+    expect([stored?.unjudged, stored?.preview.changes]).toEqual([1, []]);
+    expect(await outcomeOf(poison.answerId)).toBe('unclear');
   });
 
   test('[A3] or the host says what it earns, and that stays when it is tried again', async () => {

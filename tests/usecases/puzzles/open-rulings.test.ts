@@ -137,7 +137,7 @@ test('[V8] a batch that began before the reveal leaves no unclear mark behind it
     await holdReveal(tx, puzzleId);
     const puzzle = await loadPuzzle(tx, { id: puzzleId });
     const book = puzzle === null ? null : await loadBook(tx, puzzle);
-    const answers = await claimAnswers(tx, puzzleId, 10);
+    const answers = await claimAnswers(tx, puzzleId);
     if (puzzle === null || book === null) throw new Error('no book');
     expect(answers).toHaveLength(1);
     reveal = revealPuzzle({ puzzleId, memberId, agreed });
