@@ -1,7 +1,7 @@
 // The engine's threads as the use cases want them.
 
 import { EngineJobError, type EngineThreads, type JobOwner } from '#lib/machine/engine-threads.ts';
-import type { Verify } from '#lib/usecases/puzzles/extend-book.ts';
+import type { Verify } from '#lib/usecases/puzzles/fill-book.ts';
 
 /** Verifies in the threads, on behalf of somebody. */
 export function verifyInThreads(threads: EngineThreads, owner: JobOwner): Verify {

@@ -23,6 +23,22 @@ export async function appendFormerTerms(
   await tx.formerTerms.create({ data: { puzzleId, revision, engineVersion, terms: writeTerms(terms) } });
 }
 
+/** Notes that the book of replaced terms was made anew by another engine version; false where there are no such terms. */
+export async function saveRenewedFormer(
+  tx: Tx,
+  {
+    puzzleId,
+    revision,
+    engineVersion,
+  }: Pick<FormerTermsRecord, 'revision' | 'engineVersion'> & { puzzleId: number },
+): Promise<boolean> {
+  const { count } = await tx.formerTerms.updateMany({
+    where: { puzzleId, revision },
+    data: { engineVersion },
+  });
+  return count > 0;
+}
+
 /** What was replaced, by revision; empty for a puzzle that was never amended. */
 export async function listFormerTerms(tx: Tx, puzzle: PuzzleRecord): Promise<FormerTermsRecord[]> {
   if (puzzle.revision === 1) return [];

@@ -119,6 +119,11 @@ export type LogEvent =
       };
     }
   | { kind: 'sheet-read'; puzzleId: number; memberId: number; details: { solvers: number[] } }
+  | {
+      kind: 'book-renewed';
+      puzzleId: number;
+      details: { revision: number; from: string; to: string; claim: string; keys: number; isTaken: boolean };
+    }
   | { kind: 'book-extended'; puzzleId: number; details: { rows: number } }
   | {
       kind: 'check-failed';

@@ -19,6 +19,16 @@ export async function saveVerified(tx: Tx, puzzleId: number, found: Verified): P
   await tx.$executeRaw`update puzzle set verified_at = clock_timestamp() where id = ${puzzleId}`;
 }
 
+/** The same for a puzzle that is public, whose claim has to stand; false where it does not, and nothing is changed. */
+export async function saveRenewed(tx: Tx, puzzleId: number, found: Verified): Promise<boolean> {
+  const { claim, report, engineVersion } = found;
+  const count = await tx.$executeRaw`
+    update puzzle set claim = ${claim}, report = ${JSON.stringify(report)}::jsonb, engine_version = ${engineVersion},
+      verified_at = clock_timestamp()
+    where id = ${puzzleId} and (${claim} = 'true' or (${claim} = 'unclear' and claim_override is not null))`;
+  return count > 0;
+}
+
 /** Keeps what another program thinks of the position, unless the puzzle has another one by now. */
 export async function saveSecondOpinion(
   tx: Tx,

@@ -91,6 +91,19 @@ export async function noteFailedWant(
   return { ids: rows.map(({ id }) => id), isGivenUp };
 }
 
+/** Gives up what is wanted under a revision: answers that waited for it ask no more and go back on the work list. */
+export async function giveUpWants(
+  tx: Tx,
+  puzzleId: number,
+  { revision, mostAsked }: { readonly revision: number; readonly mostAsked: number },
+): Promise<void> {
+  await tx.$executeRaw`
+    update answer set asked = ${mostAsked} where id in (
+      select answer_id from want where puzzle_id = ${puzzleId} and revision = ${revision})`;
+  await tx.want.deleteMany({ where: { puzzleId, revision } });
+  await strikeWants(tx, puzzleId, []);
+}
+
 /** How many verdicts a puzzle's answers wait for. */
 export function countWants(tx: Tx, puzzleId: number): Promise<number> {
   return tx.want.count({ where: { puzzleId } });

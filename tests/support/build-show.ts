@@ -2,6 +2,7 @@
 
 import type { PuzzleTerms } from '#lib/book/terms.ts';
 import { DEFAULT_TERMS } from '#lib/book/terms.ts';
+import { ENGINE_VERSION } from '#lib/engine/engine-version.ts';
 import { db } from '#lib/store/client.ts';
 import { createPuzzleRow } from '#lib/store/puzzles.ts';
 
@@ -57,7 +58,7 @@ export async function buildPuzzle(
       closes_at = clock_timestamp() + make_interval(mins => ${closes}::int) where id = ${puzzleId}`;
   if (isPublished)
     await db().$executeRaw`
-      update puzzle set verified_at = clock_timestamp(), claim = 'true', engine_version = 'test',
+      update puzzle set verified_at = clock_timestamp(), claim = 'true', engine_version = ${ENGINE_VERSION},
         published_at = clock_timestamp() where id = ${puzzleId}`;
   return { puzzleId, slug };
 }

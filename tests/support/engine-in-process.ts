@@ -2,7 +2,7 @@
 
 import { verifyLacking } from '#lib/book/verify.ts';
 import { createEngine, type Engine } from '#lib/engine/create-engine.ts';
-import type { Verify } from '#lib/usecases/puzzles/extend-book.ts';
+import type { Verify } from '#lib/usecases/puzzles/fill-book.ts';
 
 let engine: Engine | null = null;
 

@@ -1,21 +1,28 @@
 // The book's first questions are answered, many at once, while the host watches; what is found is kept as
 // it is found, so that a killed worker goes on.
 
-import type { Lacking } from '#lib/book/book-row.ts';
+import type { BookRow, Lacking } from '#lib/book/book-row.ts';
 import { firstQuestions } from '#lib/book/first-questions.ts';
 import { createTree } from '#lib/book/position-tree.ts';
 import { readPublishedLines } from '#lib/book/published-lines.ts';
 import { createBook, type SolutionBook } from '#lib/book/solution-book.ts';
 import type { PuzzleTerms } from '#lib/book/terms.ts';
 import { ENGINE_VERSION } from '#lib/engine/engine-version.ts';
+import type { EngineProgress } from '#lib/engine/verdict.ts';
 import { appendBookRows, budgetsKey, loadBookRows } from '#lib/store/books.ts';
 import { db, inTransaction } from '#lib/store/client.ts';
-import type { Verify } from './extend-book.ts';
 import { followVerification, type VerificationFollower } from './verification-progress.ts';
 
 /** Moves of one position that are asked for together: few enough to spread over the threads. */
 const MOVES_A_JOB = 4;
 const MEN_OF_TABLES = 5;
+
+/** Verifies what is lacking: the engine's threads in the worker. */
+export type Verify = (question: {
+  readonly terms: PuzzleTerms;
+  readonly lacking: readonly Lacking[];
+  readonly onProgress?: (progress: EngineProgress) => void;
+}) => Promise<BookRow[]>;
 
 /** What is filled, and how. */
 export interface Filling {

@@ -14,7 +14,7 @@ import { db, inTransaction } from '#lib/store/client.ts';
 import { toJson } from '#lib/store/json.ts';
 import { appendLog } from '#lib/store/log.ts';
 import { beginProgress, endProgress } from '#lib/store/progress.ts';
-import type { Verify } from './extend-book.ts';
+import type { Verify } from './fill-book.ts';
 import { fillBook } from './fill-book.ts';
 import { claimOf, reportOf } from './soundness.ts';
 

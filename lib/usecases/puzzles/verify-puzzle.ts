@@ -12,7 +12,7 @@ import { appendLog } from '#lib/store/log.ts';
 import { beginProgress, endProgress } from '#lib/store/progress.ts';
 import { saveVerified } from '#lib/store/puzzle-moments.ts';
 import { loadPuzzle, loadTerms } from '#lib/store/puzzles.ts';
-import type { Verify } from './extend-book.ts';
+import type { Verify } from './fill-book.ts';
 import { fillBook } from './fill-book.ts';
 import { claimOf, reportOf } from './soundness.ts';
 

@@ -54,7 +54,7 @@ test('[A6] an amended puzzle has a book for each revision, kept apart; one that 
   if (puzzle === null) throw new Error('gone');
   const now = await loadBook(db(), puzzle);
   const then = await loadBook(db(), puzzle, 1);
-  expect(now).toMatchObject({ revision: 2, terms: { fen: MATE_IN_ONE.fen }, engineVersion: 'test' });
+  expect(now).toMatchObject({ revision: 2, terms: { fen: MATE_IN_ONE.fen }, engineVersion: ENGINE_VERSION });
   expect(then).toMatchObject({
     revision: 1,
     terms: other,

@@ -1,10 +1,12 @@
 import { expect, test } from 'vitest';
 import type { BookRow, Lacking, Wanted } from '#lib/book/book-row.ts';
+import { ENGINE_VERSION } from '#lib/engine/engine-version.ts';
 import { db } from '#lib/store/client.ts';
 import { appendFormerTerms } from '#lib/store/former-terms.ts';
 import { addWants, countWants } from '#lib/store/wants.ts';
 import { markAnswers } from '#lib/usecases/answers/mark-answers.ts';
-import { extendBook, type Verify } from '#lib/usecases/puzzles/extend-book.ts';
+import { extendBook } from '#lib/usecases/puzzles/extend-book.ts';
+import type { Verify } from '#lib/usecases/puzzles/fill-book.ts';
 import { BACK_RANK, buildPuzzle, buildShow, MATE_IN_ONE } from '../../support/build-show.ts';
 import { send } from '../../support/build-solution.ts';
 import { givenDatabase } from '../../support/database.ts';
@@ -175,7 +177,7 @@ test('wants are taken in turn by answer, the host first, and every answer is put
 test('[A6] what was asked under replaced terms is verified under them and struck out alone', async () => {
   const { puzzleId, answerId } = await build();
   const former = { ...MATE_IN_ONE, proofNodes: 7 };
-  await appendFormerTerms(db(), puzzleId, { revision: 1, terms: former, engineVersion: 'test' });
+  await appendFormerTerms(db(), puzzleId, { revision: 1, terms: former, engineVersion: ENGINE_VERSION });
   await db().puzzle.update({ where: { id: puzzleId }, data: { revision: 2 } });
   await addWants(db(), puzzleId, answerId, [lacking('a1a8'), { ...lacking('a1a8'), revision: 2 }], 0);
   const asked: [number | undefined, number, number][] = [];

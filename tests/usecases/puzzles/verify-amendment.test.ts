@@ -3,7 +3,7 @@ import { ENGINE_VERSION } from '#lib/engine/engine-version.ts';
 import { loadOpenAmendment } from '#lib/store/amendments.ts';
 import { db } from '#lib/store/client.ts';
 import { loadProgress } from '#lib/store/progress.ts';
-import type { Verify } from '#lib/usecases/puzzles/extend-book.ts';
+import type { Verify } from '#lib/usecases/puzzles/fill-book.ts';
 import { cancelAmendment, proposeAmendment } from '#lib/usecases/puzzles/propose-amendment.ts';
 import { verifyAmendment } from '#lib/usecases/puzzles/verify-amendment.ts';
 import { buildVerified, PAWN_RACE, typedAmendment } from '../../support/amend.ts';

@@ -3,7 +3,7 @@ import { DEFAULT_TERMS, type PuzzleTerms } from '#lib/book/terms.ts';
 import { db } from '#lib/store/client.ts';
 import { loadProgress } from '#lib/store/progress.ts';
 import { loadPuzzle } from '#lib/store/puzzles.ts';
-import type { Verify } from '#lib/usecases/puzzles/extend-book.ts';
+import type { Verify } from '#lib/usecases/puzzles/fill-book.ts';
 import { verifyPuzzle } from '#lib/usecases/puzzles/verify-puzzle.ts';
 import { buildPuzzle, buildShow, MATE_IN_ONE } from '../../support/build-show.ts';
 import { givenDatabase } from '../../support/database.ts';

@@ -69,6 +69,7 @@ export const deskAnswersDe: Readonly<Record<keyof typeof deskAnswersEn, string>>
   'log-look-settled': 'Einen zweiten Blick entschieden',
   'log-look-reopened': 'Einen zweiten Blick wieder geöffnet',
   'log-sheet-read': 'Blatt vorgelesen',
+  'log-book-renewed': 'Lösungsbuch mit anderer Engine-Version neu angelegt',
   'log-book-extended': 'Lösungsbuch erweitert',
   'log-check-failed': 'Eine Prüfung schlug fehl',
   'log-comments-imported': 'Kommentare eingelesen',

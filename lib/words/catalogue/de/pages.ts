@@ -136,7 +136,8 @@ export const pagesDe: Readonly<Record<keyof typeof pagesEn, string>> = {
   'refused-look-asked-already':
     'Um einen zweiten Blick wurde schon gebeten; für jede Antwort gibt es einen. Was Sie jetzt gesendet haben, wurde nicht aufbewahrt.',
   'refused-look-withdrawn': 'Die Antwort wurde zurückgezogen; es gibt nichts mehr anzusehen.',
-  'refused-look-not-text': 'Das Feld "words" muss Text von höchstens {most, number} Zeichen sein. Nichts wurde gespeichert.',
+  'refused-look-not-text':
+    'Das Feld "words" muss Text von höchstens {most, number} Zeichen sein. Nichts wurde gespeichert.',
   'refused-look-too-long':
     'Das hat {length, number} Zeichen; höchstens {most, number} gehen. Kürzen Sie es und senden Sie es noch einmal.',
   'to-puzzle': 'Zur Aufgabe',

@@ -67,6 +67,7 @@ export const deskAnswersEn = {
   'log-look-settled': 'Settled a second look',
   'log-look-reopened': 'Reopened a second look',
   'log-sheet-read': 'Read the sheet out',
+  'log-book-renewed': 'Solution book made anew by another engine version',
   'log-book-extended': 'Solution book extended',
   'log-check-failed': 'A check failed',
   'log-comments-imported': 'Took comments in',

@@ -139,7 +139,8 @@ export const pagesEn = {
   'refused-look-asked-already':
     'A second look was asked for already; there is one for each answer. What was sent now was not kept.',
   'refused-look-withdrawn': 'The answer was withdrawn; there is nothing left to look at.',
-  'refused-look-not-text': 'The field "words" has to be text of at most {most, number} characters. Nothing was kept.',
+  'refused-look-not-text':
+    'The field "words" has to be text of at most {most, number} characters. Nothing was kept.',
   'refused-look-too-long':
     'This has {length, number} characters; at most {most, number} are taken. Shorten it and send it again.',
   'to-puzzle': 'To the puzzle',
