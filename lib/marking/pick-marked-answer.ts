@@ -1,5 +1,6 @@
 // Which of a solver's answers to a puzzle is the one that counts? Rules P2 (one, the last in time, or the first) and
-// P4 (only answers replace one another; a text that speaks to somebody replaces none but on the host's word).
+// P4 (only answers replace one another; a text that speaks to somebody replaces none but on the host's word). What is
+// first seen after the reveal takes the place of no answer that stood there: rules T3 and A7, by their sense.
 
 import type { Outcome } from './mark.ts';
 
@@ -11,12 +12,22 @@ export interface TimedAnswer {
   readonly timely: 'in-time' | 'late' | 'early' | 'uncertain';
   /** A reply to somebody, by its source or by its words. */
   readonly isReply: boolean;
+  /** Number of the import that first showed it after the reveal; null or left out where it was there before. */
+  readonly seenLateIn?: number | null;
   /** Null while unmarked. */
   readonly outcome: Outcome | null;
 }
 
 /** Why an answer counts or does not. */
-export type PickedStanding = 'waiting' | 'counted' | 'replaced' | 'late' | 'early' | 'no-answer' | 'reply';
+export type PickedStanding =
+  | 'waiting'
+  | 'counted'
+  | 'replaced'
+  | 'late'
+  | 'early'
+  | 'no-answer'
+  | 'reply'
+  | 'after-reveal';
 
 /** The standing of every answer of one puzzle; of each solver at most one is `counted`. */
 export function pickMarkedAnswers(
@@ -37,10 +48,16 @@ function isAnswer({ outcome }: TimedAnswer): boolean {
 function pickCounted(own: readonly TimedAnswer[], countsFirst: boolean): TimedAnswer | null {
   const inTime = own.filter(({ timely }) => timely === 'in-time' || timely === 'uncertain');
   const pick = (list: readonly TimedAnswer[]) => (countsFirst ? list[0] : list.at(-1)) ?? null;
-  const answers = inTime.filter(isAnswer);
+  const earliest = Math.min(...inTime.filter(isAnswer).map(placeSeen));
+  const answers = inTime.filter((answer) => isAnswer(answer) && placeSeen(answer) === earliest);
   // A text that looks like an answer and cannot be read stands where there is nothing better.
   const unread = inTime.filter(({ outcome }) => outcome === 'unreadable');
   return pick(answers.filter(({ isReply }) => !isReply)) ?? pick(answers) ?? pick(unread);
+}
+
+// What was there at the reveal comes first, then import by import: a mark once public is not replaced by itself.
+function placeSeen({ seenLateIn }: TimedAnswer): number {
+  return seenLateIn ?? 0;
 }
 
 function standingOf(answer: TimedAnswer, counted: TimedAnswer | null): PickedStanding {
@@ -48,6 +65,7 @@ function standingOf(answer: TimedAnswer, counted: TimedAnswer | null): PickedSta
   if (answer === counted) return 'counted';
   if (answer.timely === 'late' || answer.timely === 'early') return answer.timely;
   if (answer.outcome === 'chatter') return 'no-answer';
+  if (counted !== null && isAnswer(counted) && placeSeen(answer) > placeSeen(counted)) return 'after-reveal';
   if (answer.isReply && counted !== null && !counted.isReply) return 'reply';
   return counted === null ? 'no-answer' : 'replaced';
 }

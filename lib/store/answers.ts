@@ -14,6 +14,7 @@ export const STANDINGS = [
   'early',
   'no-answer',
   'reply',
+  'after-reveal',
   'own-voice',
   'withdrawn',
 ] as const;

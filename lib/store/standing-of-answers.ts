@@ -18,6 +18,8 @@ export interface Candidate {
   readonly timely: Timely;
   /** A reply to somebody, by its source or by its words (rule P4). */
   readonly isReply: boolean;
+  /** Number of the import that first showed it after the reveal; null where it was there before. */
+  readonly seenLateIn: number | null;
   /** Null while unmarked. */
   readonly outcome: Outcome | null;
   readonly standing: Standing;
@@ -28,6 +30,7 @@ interface Row {
   solver_id: number;
   timely: string;
   is_reply: boolean;
+  seen_late_in: number | null;
   outcome: string | null;
   standing: string;
 }
@@ -41,6 +44,7 @@ export async function listCandidates(
   const rows = await tx.$queryRaw<Row[]>`
     select answer.id, answer.solver_id, answer.standing, mark.outcome,
       (answer.is_reply or coalesce(answer.is_addressed, false)) as is_reply,
+      case when answer.received_at >= puzzle.revealed_at then comment.import_id end as seen_late_in,
       case
         when answer.channel <> 'comment' then case
           when answer.received_at >= puzzle.closes_at then 'late'
@@ -53,6 +57,7 @@ export async function listCandidates(
         when answer.time_word = 'after' then 'late'
         else 'uncertain' end as timely
     from answer join puzzle on puzzle.id = answer.puzzle_id
+      left join comment on comment.answer_id = answer.id
       left join mark on mark.answer_id = answer.id and mark.is_current
     where answer.puzzle_id = ${puzzleId} and answer.solver_id = any(${[...solverIds]})
       and answer.withdrawn_at is null
@@ -62,6 +67,7 @@ export async function listCandidates(
     solverId: row.solver_id,
     timely: oneOf(TIMELINESS, row.timely),
     isReply: row.is_reply,
+    seenLateIn: row.seen_late_in,
     outcome: row.outcome === null ? null : oneOf(OUTCOMES, row.outcome),
     standing: oneOf(STANDINGS, row.standing),
   }));

@@ -50,6 +50,21 @@ describe('pickMarkedAnswers', () => {
       [answer(1), answer(2, { outcome: null })],
       ['counted', 'waiting'],
     ],
+    [
+      '[T3] a comment first seen after the reveal takes the place of no answer, better or worse',
+      [answer(1), answer(2, { outcome: 'wrong', seenLateIn: 7 }), answer(3, { seenLateIn: 7 })],
+      ['counted', 'after-reveal', 'after-reveal'],
+    ],
+    [
+      '[T3] where none was there it counts, the last of the import that brought it, and a later import changes nothing',
+      [
+        answer(1, { outcome: 'unreadable' }),
+        answer(2, { outcome: 'wrong', seenLateIn: 7 }),
+        answer(3, { seenLateIn: 9 }),
+        answer(4, { seenLateIn: 7 }),
+      ],
+      ['replaced', 'replaced', 'after-reveal', 'counted'],
+    ],
     ['[P2] each solver has one', [answer(1), answer(2, { solverId: 2 })], ['counted', 'counted']],
   ])('%s', (_, answers, expected) => {
     expect(standings(answers)).toEqual(expected);

@@ -22,6 +22,7 @@ import {
   saveImported,
 } from '#lib/store/imports.ts';
 import { appendLog } from '#lib/store/log.ts';
+import { holdReveal } from '#lib/store/puzzle-moments.ts';
 import { loadPuzzle, type PuzzleRecord } from '#lib/store/puzzles.ts';
 import { addIdentities, createSolver, findSolver } from '#lib/store/solvers.ts';
 import { readUpload, type UploadReason } from './read-upload.ts';
@@ -133,6 +134,8 @@ async function takeInBatch(
 ): Promise<void> {
   await inTransaction(async (tx) => {
     await lockImport(tx, stored.id);
+    // Asked of every batch: the reveal may come in the middle of an import, and what is seen after it says so.
+    const isRevealed = await holdReveal(tx, puzzle.id);
     const ids = batch.map((record) => externalIdOf(commentKey(record)));
     const known = await findKnownComments(tx, stored.sourceId, puzzle.id, ids);
     for (const [place, record] of batch.entries()) {
@@ -140,7 +143,7 @@ async function takeInBatch(
       const former = known.get(externalId);
       if (former !== undefined && former.text === record.text) continue;
       const version = (former?.version ?? 0) + 1;
-      const answerId = version === 1 ? await becomeAnswer(tx, { stored, puzzle, record }) : null;
+      const answerId = version === 1 ? await becomeAnswer(tx, { stored, puzzle, record, isRevealed }) : null;
       const { text, link } = record;
       await appendComment(tx, {
         ...{
@@ -166,9 +169,14 @@ async function takeInBatch(
 // The show's own voices never answer (rule P4): their comments are kept, and no more.
 async function becomeAnswer(
   tx: Tx,
-  from: { readonly stored: ImportRecord; readonly puzzle: PuzzleRecord; readonly record: CommentRecord },
+  from: {
+    readonly stored: ImportRecord;
+    readonly puzzle: PuzzleRecord;
+    readonly record: CommentRecord;
+    readonly isRevealed: boolean;
+  },
 ): Promise<number | null> {
-  const { stored, puzzle, record } = from;
+  const { stored, puzzle, record, isRevealed } = from;
   const author = record.author ?? '';
   if (puzzle.show.ownVoices.some((voice) => voice.normalize('NFC') === author)) return null;
   const { showId } = puzzle;
@@ -179,7 +187,7 @@ async function becomeAnswer(
   const isSample = puzzle.episode.isSample;
   const solverId = known ?? (await createSolver(tx, { showId, name, isSample }));
   if (known === null && author !== '') await addIdentities(tx, showId, solverId, [identity]);
-  const flag = puzzle.revealedAt === null ? 'edited' : 'edited-unseen';
+  const flag = isRevealed ? 'edited-unseen' : 'edited';
   const { id } = await appendAnswer(tx, {
     ...{ puzzleId: puzzle.id, solverId, text: record.text, name, meant: null, channel: 'comment' as const },
     ...{ clientKey: null, receiptHash: null, locale: null, isReply: record.isReply },

@@ -8,6 +8,7 @@ import {
 } from '#lib/usecases/answers/import-comments.ts';
 import { listPuzzleImports } from '#lib/usecases/answers/list-imports.ts';
 import { buildPuzzle, buildShow } from '../../support/build-show.ts';
+import { buildHealey, markEverything } from '../../support/build-solution.ts';
 import { givenDatabase } from '../../support/database.ts';
 
 givenDatabase();
@@ -203,6 +204,58 @@ describe('[A20] what is damaged or foreign stores nothing', () => {
       { code: 'bad-time', row: 2, column: 'time', found: 'soon' },
       { code: 'no-text', row: 4 },
     ]);
+  });
+});
+
+describe('[A7] comments that come after the reveal', () => {
+  const standingsOf = async (puzzleId: number) =>
+    (
+      await db().answer.findMany({ where: { puzzleId }, orderBy: { id: 'asc' }, include: { marks: true } })
+    ).map(({ text, standing, marks }) => [text, standing, marks[0]?.outcome]);
+
+  test('[T3] a later answer of the same person neither raises nor lowers a mark that is public', async () => {
+    const { terms, ...place } = await buildHealey();
+    const show = { ...place, memberId: 0, seasonId: 0 };
+    const at = (minutes: number) => new Date(Date.now() + minutes * 60_000).toISOString();
+    const rows = (ann: string, bob: string, minutes: number) =>
+      `author,text,time\nAnn,${ann},${at(minutes)}\nBob,${bob},${at(minutes)}\n`;
+    await taken(show, rows('1.Rh1 Bd7 2.Qb1', '1.Qd6+', -30), { memberId: null });
+    await markEverything(place.puzzleId, terms);
+    await db().$executeRaw`
+      update puzzle set closes_at = ${new Date(Date.now() - 60_000)}, closed_at = clock_timestamp(),
+        revealed_at = clock_timestamp() where id = ${place.puzzleId}`;
+    const more = `${rows('1.Qd6+ after all', '1.Rh1 Bd7 2.Qb1 of course', -10)}Cay,1.Rh1,${at(-10)}\n`;
+    await taken(show, more, { memberId: null });
+    await markEverything(place.puzzleId, terms);
+    expect(await standingsOf(place.puzzleId)).toEqual([
+      ['1.Rh1 Bd7 2.Qb1', 'counted', 'solved'],
+      ['1.Qd6+', 'counted', 'wrong'],
+      ['1.Qd6+ after all', 'after-reveal', 'wrong'],
+      ['1.Rh1 Bd7 2.Qb1 of course', 'after-reveal', 'solved'],
+      ['1.Rh1', 'counted', 'unfinished'],
+    ]);
+  });
+
+  test('[T3] a reveal in the middle of an import: what is read after it is first seen after it', async () => {
+    const place = await open();
+    await db().$executeRaw`
+      create function reveal_meanwhile() returns trigger language plpgsql as $$ begin
+        if (select count(*) from comment where import_id = new.import_id) = 200 then
+          update puzzle set closes_at = clock_timestamp(), revealed_at = clock_timestamp() where id = new.puzzle_id;
+        end if;
+        return null;
+      end $$`;
+    await db().$executeRaw`
+      create trigger reveal_meanwhile after insert on comment for each row execute function reveal_meanwhile()`;
+    const lines = Array.from({ length: 201 }, (_, i) => `Ann${i},Ra8#,2 days ago (edited)`);
+    await taken(place, `author,text,time\n${lines.join('\n')}`);
+    await db().$executeRaw`drop trigger reveal_meanwhile on comment`;
+    const answers = await db().answer.findMany({
+      where: { puzzleId: place.puzzleId },
+      orderBy: { id: 'asc' },
+    });
+    const flags = answers.map((one) => one.intakeFlags.join());
+    expect([flags[199], flags[200]]).toEqual(['edited', 'edited-unseen']);
   });
 });
 

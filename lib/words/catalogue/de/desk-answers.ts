@@ -26,6 +26,7 @@ export const deskAnswersDe: Readonly<Record<keyof typeof deskAnswersEn, string>>
   'standing-early': 'vor der Öffnung',
   'standing-no-answer': 'keine Antwort',
   'standing-reply': 'Antwort an jemanden',
+  'standing-after-reveal': 'erst nach der Auflösung gesehen: die gezählte bleibt',
   'standing-own-voice': 'die Sendung selbst',
   'standing-withdrawn': 'zurückgezogen',
   'answer-number': 'Antwort {number, number}',

@@ -24,6 +24,7 @@ export const deskAnswersEn = {
   'standing-early': 'before the opening',
   'standing-no-answer': 'no answer',
   'standing-reply': 'a reply to somebody',
+  'standing-after-reveal': 'first seen after the reveal: the one that counted stays',
   'standing-own-voice': 'the show itself',
   'standing-withdrawn': 'withdrawn',
   'answer-number': 'Answer {number, number}',
