@@ -87,14 +87,17 @@ export const FIGURINES: Readonly<Record<Kind, readonly [white: string, black: st
   k: ['♔', '♚'],
 };
 
-/** Men spelled out in scripts that stand before a square without a blank: Chinese, Japanese, Korean (from memory). */
+/**
+ * Men spelled out in scripts that stand before a square without a blank: Chinese, Japanese, Korean (from memory).
+ * 冠 is a crown, which a queen wears as well as a king: legality decides.
+ */
 export const SPELLED_MEN: Readonly<Record<Kind, readonly string[]>> = {
   p: ['小兵', 'ポーン', '폰'],
   n: ['骑士', '騎士', 'ナイト', '나이트'],
   b: ['主教', 'ビショップ', '비숍'],
   r: ['城堡', 'ルーク', '룩'],
-  q: ['皇后', 'クイーン', 'クィーン', '퀸'],
-  k: ['国王', '國王', 'キング', '킹'],
+  q: ['皇后', 'クイーン', 'クィーン', '퀸', '冠'],
+  k: ['国王', '國王', 'キング', '킹', '冠'],
 };
 
 /** The table of a language tag; English where there is none. */

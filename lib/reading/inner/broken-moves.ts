@@ -21,9 +21,12 @@ const SHORT = /^(?:\p{Lu}[a-h1-8]?[x:-]?[a-z]?|[a-h]?x?[a-z])\d{1,2}$/u;
 /** "j8": behind "rook to". */
 const PLACE = /^[a-z]\d{1,2}$/;
 
+/** "b2b", "f2f": from one to the other, as people write it on the way. */
+const SHORTHAND = /^[a-z]2[a-z]$/i;
+
 /** True where the token alone looks like a move. */
 export function looksLikeMove(token: string): boolean {
-  return token.length <= LONGEST && (LIKE_A_MOVE.test(token) || TAKES.test(token));
+  return !SHORTHAND.test(token) && token.length <= LONGEST && (LIKE_A_MOVE.test(token) || TAKES.test(token));
 }
 
 /** True where what stands before the token says that a move was meant. */

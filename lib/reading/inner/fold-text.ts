@@ -40,6 +40,8 @@ const STAND_INS = new Map<string, string>(
     ['⟨〈【「『', '('],
     ['⟩〉】」』', ')'],
     ['✓✔✅☑', ' '],
+    ['❓❔', '?'],
+    ['❗❕', '!'],
     ['ǀǁ│∣｜¦', '|'],
   ].flatMap(([signs = '', to = '']) => [...signs].map((sign): [string, string] => [sign, to])),
 );
@@ -55,6 +57,7 @@ const PICTURES = new Map<string, string>(
     ['🏰🏯', '♖'],
     ['👸', '♕'],
     ['🤴', '♔'],
+    ['👑', '冠'],
   ].flatMap(([signs = '', kind = '']) => [...signs].map((sign): [string, string] => [sign, kind])),
 );
 const SQUARE_NEXT = /^\ufe0f?[a-h]?[1-8]?[x×:-]?[a-h][1-8]/;

@@ -75,4 +75,8 @@ export const FURTHER_ROLES: readonly (readonly [role: WordRole, words: string])[
 export const NAMES_BEFORE_A_SQUARE: ReadonlyMap<string, string> = new Map([
   ['dam', 'dame'],
   ['torn', 'tower'],
+  ['rok', 'rook'],
+  ['kng', 'king'],
+  ['night', 'knight'],
+  ['nite', 'knight'],
 ]);

@@ -76,6 +76,12 @@ export function marksOf({ isQuestioned, isExclaimed, cues }: MoveItem): Marks {
   };
 }
 
+/** "That queen sac", "what a queen sacrifice": something seen is spoken of, not a move of one's own. */
+const POINTING = new Set(
+  `that this those these what such nice lovely beautiful great cool love loved was dieses diese jenes ese esa este esta cet cette
+   quel quelle questo questa quello quella esse essa этот эта эту bu su`.split(/\s+/),
+);
+
 /** Words that join the members of a list. */
 const LISTING = new Set('and und y e et и ve &'.split(' '));
 
@@ -255,7 +261,8 @@ function moveItem(
     isPhrase:
       isMove && (lexeme.strength === 'phrase' || lexeme.strength === 'loose' || lexeme.strength === 'vague'),
     isBareSquare: isMove && lexeme.isBareSquare,
-    isHint: isMove && lexeme.strength === 'hint',
+    isHint:
+      isMove && lexeme.strength === 'hint' && !between.words.slice(-2).some((word) => POINTING.has(word)),
     isQuestioned: isMove && lexeme.isQuestioned,
     isExclaimed: isMove && lexeme.isExclaimed,
     isStruck: around.isStruck,

@@ -320,6 +320,10 @@ function wordAt(text: string, at: number): Lexeme {
   }
   if ('@&$'.includes(text.charAt(end)) && text.charAt(end) !== '' && isWordAt(text, end + 1))
     return malformedAt(text, at);
+  // "Kx" is "king takes" in two signs; "Kx..." is cut off.
+  const taker =
+    end === at + 2 && /^.[xX](?!\.\.)/.test(text.slice(at, at + 4)) ? TAKERS.get(text.charAt(at)) : undefined;
+  if (taker !== undefined) return { type: 'word', start: at, end: at + 1, word: taker };
   const side = /^[- ]?'?s?[- ]?(?:side|wing)/i.exec(text.slice(end, end + 8));
   end = compoundEnd(text, at, end);
   const plain = text.slice(at, end).toLowerCase();
@@ -334,6 +338,14 @@ function wordAt(text: string, at: number): Lexeme {
   }
   return { type: 'word', start: at, end, word };
 }
+
+const TAKERS: ReadonlyMap<string, string> = new Map([
+  ['K', 'king'],
+  ['Q', 'queen'],
+  ['R', 'rook'],
+  ['B', 'bishop'],
+  ['N', 'knight'],
+]);
 
 /** "Damenopfer" is a man's name and a word of its own; the end of the name, or of the whole word. */
 function compoundEnd(text: string, start: number, end: number): number {

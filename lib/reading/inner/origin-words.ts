@@ -3,9 +3,9 @@
 
 import { ANY_KIND } from '#lib/rules/moves-to.ts';
 import type { Shape } from '../shape.ts';
+import { fileOf } from './lexeme-tests.ts';
 import type { Lexeme } from './lexemes.ts';
 import type { AnyLexeme } from './phrase.ts';
-import { fileOf } from './phrase-scan.ts';
 import { FILE_NOUNS, senseIn, WITH_WORDS } from './word-table.ts';
 
 interface Origin {

@@ -3,14 +3,15 @@
 
 import { KIND_BIT } from '#lib/rules/moves-to.ts';
 import { CONNECTORS } from './between.ts';
+import { rankSaid } from './dictated.ts';
 import { rarityOf } from './letters.ts';
+import { fileOf, isPromoting, isTaking, isVerb, isWord } from './lexeme-tests.ts';
 import type { Lexeme, MoveLexeme } from './lexemes.ts';
 import type { Phrase } from './phrase.ts';
 import { addSquare, advance, type PhraseScan, takeDescriptor, takeRank } from './phrase-places.ts';
-import { fileAt, rankAt } from './signs.ts';
 import type { WordRole } from './word-role.ts';
 import { nearestPieceWord } from './word-slips.ts';
-import { FILE_NOUNS, FILE_WORDS, senseIn, sensesOf, WITH_WORDS } from './word-table.ts';
+import { FILE_NOUNS, senseIn, sensesOf, WITH_WORDS } from './word-table.ts';
 
 /** Words of other meaning that may stand between a man and its square. */
 const MOST_UNKNOWN = 2;
@@ -186,16 +187,6 @@ function takeUnknown(scan: PhraseScan, word: string): boolean {
   return advance(scan, false);
 }
 
-function isPromoting(lexeme: Lexeme | undefined): boolean {
-  return lexeme?.type === 'word' && senseIn(lexeme.word, 'promote') !== null;
-}
-
-/** A verb, or the square itself, as the next word of a phrase. */
-export function isVerb(lexeme: Lexeme | undefined): boolean {
-  if (lexeme?.type === 'move' && lexeme.isBareSquare) return true;
-  return isTaking(lexeme) || (lexeme?.type === 'word' && lexeme.word === 'to');
-}
-
 /** "B to g5", "B mates": a letter that is also a file; a pawn of that file would be called by its square. */
 export function isGoingTo(lexemes: readonly Lexeme[], at: number): boolean {
   const [own, verb, square] = [lexemes[at], lexemes[at + 1], lexemes[at + 2]];
@@ -203,10 +194,6 @@ export function isGoingTo(lexemes: readonly Lexeme[], at: number): boolean {
   if (MATING_VERBS.has(verb.word)) return true;
   const shape = square?.type === 'move' && square.isBareSquare ? square.ways[0]?.[0]?.shapes[0] : undefined;
   return verb.word === 'to' && shape !== undefined && shape.toFiles !== 2;
-}
-
-function isTaking(lexeme: Lexeme | undefined): boolean {
-  return lexeme?.type === 'word' && senseIn(lexeme.word, 'take') !== null;
 }
 
 /** "at" is a Turkish knight before a square, else a preposition; "şah" is a king or a check. */
@@ -227,17 +214,15 @@ function takesFile(scan: PhraseScan, file: number, next: Lexeme | undefined): bo
   const own = lexemes[scan.at];
   const isLetter = own?.type === 'word' && own.word.length === 1;
   if (isLetter && beyond?.type === 'word' && senseIn(beyond.word, 'piece') !== null) {
+    // "Rei toma e torre h5": an "and" before the next move.
+    if (phrase.verb === 'take' && own.word === 'e' && beyond === next && isVerb(lexemes[scan.at + 2]))
+      return false;
     scan.file = file;
     return advance(scan, false);
   }
   // "Knight to C-7": spelled with a dash.
-  const rank =
-    beyond?.type === 'word'
-      ? senseIn(beyond.word, 'rank')?.rank
-      : beyond?.type === 'number'
-        ? beyond.n - 1
-        : undefined;
-  if (rank !== undefined && rank >= 0 && rank < 8 && phrase.mover !== 0 && phrase.squares.length < 2) {
+  const rank = rankSaid(lexemes, beyond === next ? scan.at + 1 : scan.at + 2);
+  if (rank >= 0 && phrase.mover !== 0 && phrase.squares.length < 2) {
     addSquare(scan, { files: 1 << file, ranks: 1 << rank, isRelative: false });
     scan.at += beyond === next ? 1 : 2;
     return advance(scan, true);
@@ -298,6 +283,7 @@ function takePiece(scan: PhraseScan, kinds: number): boolean {
   else if (phrase.mover !== 0) return false;
   phrase.mover = kinds;
   phrase.moverFiles = files;
+  phrase.isDoubtfulFile = isWord(lexemes[scan.at - 1], 'a') || isWord(lexemes[scan.at - 1], 'e');
   return advance(scan, true);
 }
 
@@ -350,14 +336,4 @@ function takeCheck(scan: PhraseScan, word: string): boolean {
   }
   if (phrase.verb === 'take') return false;
   return advance(scan, false);
-}
-
-/** The file of a lone letter or of a dictated name; -1 for other words. */
-export function fileOf(lexeme: Lexeme | undefined): number {
-  if (lexeme?.type !== 'word') return -1;
-  if (lexeme.word.length === 1) {
-    const file = fileAt(lexeme.word, 0, false);
-    return file >= 0 && rankAt(lexeme.word, 1) < 0 ? file : -1;
-  }
-  return FILE_WORDS.get(lexeme.word) ?? -1;
 }

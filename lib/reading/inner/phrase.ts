@@ -31,6 +31,8 @@ export interface NamedSquare {
 export interface Phrase {
   mover: number;
   moverFiles: number;
+  /** The file can be an "a" or an Italian or Portuguese "and" ("e torre h5"). */
+  isDoubtfulFile: boolean;
   verb: 'take' | 'go' | 'give' | null;
   victims: number;
   victimFiles: number;
@@ -54,6 +56,7 @@ export function emptyPhrase(): Phrase {
   return {
     mover: 0,
     moverFiles: 255,
+    isDoubtfulFile: false,
     verb: null,
     victims: 0,
     victimFiles: 255,
@@ -96,7 +99,10 @@ export function worthOf(phrase: Phrase): 'phrase' | 'vague' | 'hint' | null {
 /** The shapes that a phrase says. */
 export function shapesOfPhrase(phrase: Phrase): Shape[] {
   if (phrase.castles) return [shapeOf({ castle: phrase.side ?? 'any' })];
-  return placesOf(phrase).flatMap((places, index) => shapesWith(phrase, places, index));
+  const shapes = placesOf(phrase).flatMap((places, index) => shapesWith(phrase, places, index));
+  if (!phrase.isDoubtfulFile) return shapes;
+  const anyFile = { ...phrase, moverFiles: 255 };
+  return [...shapes, ...placesOf(phrase).flatMap((places, index) => shapesWith(anyFile, places, index + 1))];
 }
 
 function shapesWith(phrase: Phrase, { from, to }: Places, cost: number): Shape[] {

@@ -3,11 +3,14 @@
 
 import { CONNECTORS } from './between.ts';
 import { cueAt } from './cue-table.ts';
+import { withDictatedSquares } from './dictated.ts';
+import { fileOf, isVerb } from './lexeme-tests.ts';
 import type { Lexeme } from './lexemes.ts';
+import { wordedLongMove } from './long-words.ts';
 import { originBehind } from './origin-words.ts';
 import { type AnyLexeme, emptyPhrase, shapesOfPhrase, worthOf } from './phrase.ts';
 import type { PhraseScan } from './phrase-places.ts';
-import { fileOf, isGoingTo, isVerb, LONE_LETTERS, takeLexeme } from './phrase-scan.ts';
+import { isGoingTo, LONE_LETTERS, takeLexeme } from './phrase-scan.ts';
 import { promotionBehind } from './promotion-words.ts';
 import { splitCapture } from './split-capture.ts';
 import type { WordRole } from './word-role.ts';
@@ -35,14 +38,15 @@ const STARTING_ROLES: ReadonlySet<WordRole> = new Set([
   'check',
 ]);
 /** The lexemes with every phrase that says a move joined to one move. */
-export function phrasesOf(lexemes: readonly Lexeme[]): readonly AnyLexeme[] {
-  if (!lexemes.some(({ type }) => type === 'word' || type === 'open')) return lexemes;
+export function phrasesOf(written: readonly Lexeme[]): readonly AnyLexeme[] {
+  if (!written.some(({ type }) => type === 'word' || type === 'open')) return written;
+  const lexemes = withDictatedSquares(written);
   const out: AnyLexeme[] = [];
   let at = 0;
   while (at < lexemes.length) {
     const found = startsPhrase(lexemes, at)
       ? phraseAt(lexemes, at)
-      : (promotionBehind(lexemes, at) ?? originBehind(lexemes, at));
+      : (promotionBehind(lexemes, at) ?? originBehind(lexemes, at) ?? wordedLongMove(lexemes, at));
     const lexeme = lexemes[at];
     if (found !== null) {
       if (!isCastlingAgain(found.lexeme, out, behindColon(lexemes, found.end))) out.push(found.lexeme);

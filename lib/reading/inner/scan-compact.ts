@@ -120,7 +120,7 @@ function scanAfter(text: string, at: number, prefix: Prefix, context: ScanContex
   const hasMan = prefix.end > at;
   const takesCapitals = !hasMan || prefix.isCapital || context.isAllCapitals;
   let cursor = prefix.end;
-  if (hasMan && (prefix.isCapital || isLoneBishop(text, at)) && ' .'.includes(text.charAt(cursor) || 'x'))
+  if (hasMan && (prefix.isCapital || isLoneBishop(text, at)) && ' ./-'.includes(text.charAt(cursor) || 'x'))
     cursor += 1;
   const first = joinedBrackets(
     text,
@@ -134,7 +134,10 @@ function scanAfter(text: string, at: number, prefix: Prefix, context: ScanContex
     (text.startsWith(' x ', afterFirst) || takingWordAt(text, afterFirst + 1) > 0);
   const separator = separatorAt(text, afterFirst, hasMan || isWhole || isSpaced, !isWhole);
   if (separator !== null && (first !== null || hasMan)) {
-    const victim = separator.isCapture ? victimAt(text, separator.end) : { kinds: 0, end: separator.end };
+    // "Kx Rh5": the blank parts two moves; "K x Rh5" and "KxRh5" name the man taken.
+    const isParted = hasMan && first === null && !separator.isWide && text.charAt(separator.end - 1) === ' ';
+    const namesVictim = separator.isCapture && !isParted;
+    const victim = namesVictim ? victimAt(text, separator.end) : { kinds: 0, end: separator.end };
     const second =
       coordinateAt(text, victim.end, takesCapitals || victim.kinds > 0, hasMan) ??
       (separator.isCapture ? strangeSquareAt(text, victim.end, STRANGE_BEHIND_CAPTURE) : null);
@@ -151,22 +154,19 @@ function scanAfter(text: string, at: number, prefix: Prefix, context: ScanContex
     }
     const isByMan = !separator.isWide || (separator.isWord && isCapital(text.charAt(separator.end)));
     if (hasMan && first === null && separator.isCapture && isByMan) {
-      const byMan = captureOfMan(text, at, prefix, separator.end);
+      const byMan = captureOfMan(text, at, prefix, separator.end, null);
       if (byMan !== null) return byMan;
     }
-    if (
-      !hasMan &&
-      first !== null &&
-      first.rank < 0 &&
-      second === null &&
-      isCapital(text.charAt(separator.end))
-    ) {
-      // "bxQ": a pawn's file, and the man it takes.
-      const byPawn = separator.isCapture ? captureOfMan(text, at, prefix, separator.end) : null;
-      if (byPawn !== null) return withFile(byPawn, first.file);
-    }
+    // "bxN", "exR=Q": of the squares of a pawn's capture only the first is named.
+    const isPawns = separator.isCapture && !separator.isWide && !context.isAllCapitals && !hasMan;
+    const taken = isPawns && isCapital(text.charAt(separator.end)) ? separator.end : -1;
     if (!hasMan && second !== null && first !== null && second.rank < 0 && first.rank < 0) {
-      return separator.isCapture ? filesOnly(text, at, first, second, 'strong') : null;
+      const files = separator.isCapture ? filesOnly(text, at, first, second, 'strong') : null;
+      if (files !== null || taken < 0) return files;
+    }
+    if (taken >= 0) {
+      const byMan = captureOfMan(text, at, prefix, taken, first);
+      if (byMan !== null) return byMan;
     }
   }
   if (first === null) return null;
@@ -199,8 +199,14 @@ function victimAt(text: string, at: number): { readonly kinds: number; readonly 
   return { kinds: spelling.senses.reduce((kinds, { kindBit }) => kinds | kindBit, 0), end: at + 1 };
 }
 
-/** "LxT", "bxr", "Bxrook": a capture by the man taken. */
-function captureOfMan(text: string, at: number, prefix: Prefix, from: number): Scan | null {
+/** "LxT", "bxr", "Bxrook", "exR": a capture by the man taken; `origin` says where the taker stands. */
+function captureOfMan(
+  text: string,
+  at: number,
+  prefix: Prefix,
+  from: number,
+  origin: Coordinate | null,
+): Scan | null {
   let end = from;
   while (end < from + 12 && isLetterAt(text, end)) end += 1;
   const word = text.slice(from, end);
@@ -222,22 +228,14 @@ function captureOfMan(text: string, at: number, prefix: Prefix, from: number): S
           langs: langs & victim.langs,
           isCapture: true,
           victims: victim.kindBit,
+          fromFiles: maskOf(origin?.file ?? -1),
+          fromRanks: maskOf(origin?.rank ?? -1),
           cost: prefix.cost,
         }),
       ),
   );
   if (shapes.length === 0) return null;
-  return { end, ways: [[{ shapes, start: at, end }]], strength: 'strong', canPromote: false };
-}
-
-function withFile(scan: Scan, file: number): Scan {
-  const ways = scan.ways.map((way) =>
-    way.map((step) => ({
-      ...step,
-      shapes: step.shapes.map((shape) => ({ ...shape, fromFiles: maskOf(file) })),
-    })),
-  );
-  return { ...scan, ways };
+  return { end, ways: [[{ shapes, start: at, end }]], strength: 'strong', canPromote: prefix.end === at };
 }
 
 interface TwoParts {

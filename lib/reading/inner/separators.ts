@@ -47,6 +47,10 @@ export function separatorAt(
   // "(e2,e4)": a pair of squares in brackets.
   if (sign === ',' && !isWide && text.charAt(at - 3) === '(' && text.charAt(at + 3) === ')')
     return { ...found, end, isCapture: false };
+  // "Qb3>b8", "Qb3=>b8", "Qb3_b8": arrows and lines of the keyboard, glued on both sides.
+  const arrow =
+    isWide || allowsSlash ? null : /^(?:=>|>|_)(?=[a-hA-H][1-8])/.exec(text.slice(start, start + 4));
+  if (arrow !== null) return { ...found, end: start + arrow[0].length, isCapture: false };
   if (sign === '-' || (sign === '/' && allowsSlash)) {
     while (text.charAt(end) === '-' && end < start + 3) end += 1;
     if (text.charAt(end) === '>') end += 1;

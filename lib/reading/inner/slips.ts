@@ -61,6 +61,8 @@ function names(written: string, uci: Uci): boolean {
 
 /** "cxv7", "Qj4": the goal with each file in the place of a letter that is none; empty where the goal is a square. */
 function completionsOf(written: string): string[] {
+  // "xh7": the man who takes is the sign left out.
+  if (/^x[a-h][1-8]$/.test(written)) return [...'KQRBNabcdefgh'].map((man) => man + written);
   const match = /^(.*[KQRBNx].*|[KQRBNx])([i-wyz])([1-8])$/.exec(written);
   if (match === null) return [];
   const [, before = '', , rank = ''] = match;

@@ -65,7 +65,11 @@ const CUT_MARKS = [
 export function isCutBySource(text: string): boolean {
   const end = text.slice(-60).toLowerCase().replace(/\s+/g, ' ').trim();
   if (end.endsWith('...')) return true;
-  return CUT_MARKS.some((mark) => end.endsWith(mark) || end.endsWith(mark.replace('... ', '...')));
+  // "... [mehr]", "... (more)": the mark in brackets.
+  const plain = end.replace(/[[\]()]/g, '');
+  return CUT_MARKS.some(
+    (mark) => end.endsWith(mark) || [mark, mark.replace('... ', '...')].some((one) => plain.endsWith(one)),
+  );
 }
 
 const SAME_AS =
@@ -117,7 +121,7 @@ function strikeEnd(text: string, start: number): number {
 
 const HALF_MOVE = /(?<![\p{L}\d])[KQRBN](?:[x:?][x?:#+\-1-8a-h]*)(?![\p{L}\d])/u;
 /** "R8", "Rd": a whole text that stops in the middle of a move. */
-const ALONE = /^\s*[KQRBN](?:[a-h]?[1-8]?|[x:]?[a-z]\d)[x#+!?.\s]*$/;
+const ALONE = /^\s*[KQRBN](?:[a-h]{0,2}[1-8]?|[x:]?[a-z]\d)[x#+!?.\s]*$/;
 const BARE_NUMBER = /^\s*\d{1,3}\s*\.[\s.?!-]*$/;
 
 /** Where a text without any readable move still begins one ("R?8", "1. ..."): rule O, `unreadable`. */

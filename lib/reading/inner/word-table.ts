@@ -21,7 +21,7 @@ const PIECE_WORDS: readonly (readonly [kinds: number, words: string])[] = [
   ],
   [
     KIND_BIT.q,
-    'queen queens dame damen dama reina reine rainha donna regina ферзь ферзя ферзём ферзем ферзю королева королевой vezir vezirle veziri lady',
+    'queen queens königin dame damen dama reina reine rainha donna regina ферзь ферзя ферзём ферзем ферзю королева королевой vezir vezirle veziri lady',
   ],
   [
     KIND_BIT.r,
@@ -107,14 +107,14 @@ const ROLE_WORDS: readonly (readonly [role: WordRole, words: string])[] = [
 ];
 
 const RANK_WORDS: readonly (readonly [rank: number, words: string])[] = [
-  [1, 'one first eins erste ersten uno primera un première premiere primeira prima'],
-  [2, 'two second zwei zweite zweiten dos segunda deux due seconda'],
-  [3, 'three third drei dritte dritten tres trois tre'],
-  [4, 'four fourth vier vierte vierten cuatro quatre quattro quatro'],
-  [5, 'five fifth fünf fuenf fünfte fünften cinco cinq cinque'],
-  [6, 'six sixth sechs sechste sechsten seis sei'],
-  [7, 'seven seventh sieben siebte siebten siebente siete sept sette sete'],
-  [8, 'eight eighth acht achte achten ocho huit otto oito'],
+  [1, 'one first eins erste ersten uno primera un première premiere primeira prima один'],
+  [2, 'two second zwei zweite zweiten dos segunda deux due seconda два iki'],
+  [3, 'three third drei dritte dritten tres trois tre три üç'],
+  [4, 'four fourth vier vierte vierten cuatro quatre quattro quatro четыре dört'],
+  [5, 'five fifth fünf fuenf fünfte fünften cinco cinq cinque пять beş'],
+  [6, 'six sixth sechs sechste sechsten seis sei шесть altı'],
+  [7, 'seven seventh sieben siebte siebten siebente siete sept sette sete семь yedi'],
+  [8, 'eight eighth acht achte achten ocho huit otto oito восемь sekiz'],
 ];
 
 /** Names of the files as they are dictated. */
@@ -128,6 +128,10 @@ export const FILE_WORDS: ReadonlyMap<string, number> = new Map([
   ['eff', 5],
   ['gee', 6],
   ['aitch', 7],
+  ['efe', 5],
+  ['hache', 7],
+  ['эф', 5],
+  ['аш', 7],
 ]);
 
 /** Words before the man that moves: "take it with the rook". */
