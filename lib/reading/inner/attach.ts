@@ -201,10 +201,11 @@ function wholeLine(state: State, turnedDown: State): State | null {
   return { ...turnedDown, main: root, cost: turnedDown.cost + COST.takenBack + 1 };
 }
 
-/** "Rd7 but h6": the reply may refute the move, and the text begin anew behind it. */
+/** "Rd7 but h6", "Rd7. Edit: no, h6": the reply may refute the move, and the text begin anew behind it. */
 function isObjection({ state, item }: Attached, { node, relation }: Joint, child: Node): boolean {
   const isNext = relation === 'continue' && state.kind === 'main' && node === state.main;
-  return isNext && child.by === 'defender' && item.cues.has('but');
+  const isRefuting = item.cues.has('but') || item.cues.has('restart') || item.cues.has('correct');
+  return isNext && child.by === 'defender' && isRefuting;
 }
 
 /** A reply that "fails to" something is still the reply; a move of the solver's is turned down. */

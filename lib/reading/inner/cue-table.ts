@@ -64,7 +64,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ['branch-after', 'ise|olursa|oynarsa|alirsa|alırsa|gelirse|giderse|kacarsa|kaçarsa'],
   [
     'correct',
-    `sorry|oops|ups|whoops|i meant|i mean|meant|wait|hold on|actually|rather|jk|just kidding|only kidding|no that's|no that|no it's|scratch that|strike that|forget that|ignore that|crossed out|struck out|durchgestrichen|gestrichen|vergiss das|
+    `sorry|oops|ups|uups|hoppla|opa|ops|oups|упс|errei|me enganei|me equivoque|me he equivocado|je me suis trompe|mi sono sbagliato|ho sbagliato|я ошибся|vertippt|verschrieben|falsch|whoops|i meant|i mean|meant|wait|hold on|actually|rather|jk|just kidding|only kidding|no that's|no that|no it's|scratch that|strike that|forget that|ignore that|crossed out|struck out|durchgestrichen|gestrichen|vergiss das|
      take it back|i take it back|take that back|i take that back|nope|make that|should be|
      quatsch|entschuldigung|sondern|ich meine|ich meinte|besser|perdon|perdón|digo|quise decir|mejor dicho|pardon|je voulais dire|plutot|plutôt|
      scusa|scusate|scusami|volevo dire|anzi|desculpe|desculpa|quero dizer|alias|
@@ -95,7 +95,8 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   [
     'beside-after',
     `also works|works too|works as well|is also strong|is also possible|is also mate|is also good|also mates|mates too|mates as well|also wins|wins too|
-     wins as well|geht auch|ist auch matt|gewinnt auch|tambien gana|gagne aussi|vince anche|tambem ganha|тоже выигрывает`,
+     wins as well|both win|both work|both mate|are both|both are|gewinnen beide|gehen beide|beide gewinnen|beide gehen|sind beide|beide sind|ambas ganan|las dos ganan|
+     gagnent tous les deux|vincono entrambe|ambas ganham|оба выигрывают|ikisi de|geht auch|ist auch matt|gewinnt auch|tambien gana|gagne aussi|vince anche|tambem ganha|тоже выигрывает`,
   ],
   ['also-after', 'too|also|as well|auch|tambien|aussi|anche|tambem|тоже|также'],
   [
@@ -139,6 +140,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
      klappt nicht|scheitert|no funciona|no sirve|falla|ne marche pas|echoue|échoue|non funziona|fallisce|nao funciona|não funciona|falha|
      не работает|не проходит|не годится|olmaz|olmuyor|calismaz|çalışmaz|is refuted|refuted|is wrong|was wrong|is a mistake|is bad|is not good|
      is no good|isn't good|not good enough|non va|none of them|none of these|neither works|is tempting|looks tempting|only draws|stalemates|is stalemate|that's stalemate|
+     doesn't even|does not even|didn't even|won't even|isn't even|comes last|comes later|comes at the end|kommt zuletzt|kommt spater|viene despues|vient apres|viene dopo|vem depois|
      ist verlockend|verlockend|es tentador|est tentant|e tentador|e allettante|заманчиво`,
   ],
   [

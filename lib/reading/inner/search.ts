@@ -207,7 +207,8 @@ function unreadable(state: State, item: MoveItem, run: Move): void {
     out.push({ ...state, hasFailed: true, cost: state.cost + COST.takenBack });
     return;
   }
-  if (state.kind !== 'main') {
+  // "6.c8=Q? (Rc4+ Qxc4 stalemate)": what refutes a try that cannot stand here cannot stand here either.
+  if (state.kind !== 'main' || (state.hasFailed && state.saved !== null)) {
     out.push({ ...state, cost: state.cost + COST.skippedInSideLine });
     return;
   }

@@ -119,7 +119,7 @@ function strikeEnd(text: string, start: number): number {
   return -1;
 }
 
-const HALF_MOVE = /(?<![\p{L}\d])[KQRBN](?:[x:?][x?:#+\-1-8a-h]*)(?![\p{L}\d])/u;
+const HALF_MOVE = /(?<![\p{L}\d])[KQRBN](?![x:]?[a-h][1-8](?!\d))(?:[x:?][x?:#+\-1-8a-h]*)(?![\p{L}\d])/u;
 /** "R8", "Rd": a whole text that stops in the middle of a move. */
 const ALONE = /^\s*[KQRBN](?:[a-h]{0,2}[1-8]?|[x:]?[a-z]\d)[x#+!?.\s]*$/;
 const BARE_NUMBER = /^\s*\d{1,3}\s*\.[\s.?!-]*$/;
