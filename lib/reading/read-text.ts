@@ -129,9 +129,10 @@ function stoppedAtOnce(reading: Reading): Reading {
  * One move is a whole text too, and enough: the rule only raises a doubt, which the host settles. But one move can
  * fit by chance, so there the text must not speak against it. "1..." does: who takes the lower side for White
  * has White to move and writes "1."; the dots say that he knows whose men move, and so which way they go. Several
- * moves that all fit only when turned outweigh the dots.
+ * moves that all fit only when turned outweigh the dots. A move that no board has ("Qxz9") fits no turned one either.
  */
 function turned(task: Task): readonly Reading[] {
+  if (task.items.some((item) => item.type === 'move' && item.isMalformed && item.prose < 2)) return [];
   const items = task.items.map((item) => (item.type === 'move' ? turnItem(item) : item));
   const found = readItems({ ...task, items }).filter(
     ({ line, impossibleAt, isGenerous }) => line.length > 0 && impossibleAt === null && !isGenerous,

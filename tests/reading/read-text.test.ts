@@ -92,6 +92,7 @@ describe('kinds of text', () => {
     expect(turnedLines('1. ... Rg8')).toEqual([]);
     expect(turnedLines('Rg8')).toEqual([['b2b1']]);
     expect(turnedLines('1.Rg8')).toEqual([['b2b1']]);
+    expect(turnedLines('Rg8 Qxz9')).toEqual([]);
     expect(turnedLines('1...Rg8 2.Rxg8 Qxg8#')).toEqual([['b2b1', 'd1b1', 'b3b1']]);
   });
 

@@ -209,7 +209,7 @@ function takeTurkish(scan: PhraseScan, word: string, isPiece: boolean): boolean 
 /** A lone letter: the file of a man ("f-pawn"), of a pawn that takes, or of a square said in words. */
 function takesFile(scan: PhraseScan, file: number, next: Lexeme | undefined): boolean {
   const { phrase, lexemes } = scan;
-  const beyond = next?.type === 'sign' && next.sign === '-' ? lexemes[scan.at + 2] : next;
+  const beyond = next?.type === 'sign' && '-.'.includes(next.sign) ? lexemes[scan.at + 2] : next;
   // "I see rook h8": a file's name as it is dictated stands before no man.
   const own = lexemes[scan.at];
   const isLetter = own?.type === 'word' && own.word.length === 1;
@@ -220,7 +220,7 @@ function takesFile(scan: PhraseScan, file: number, next: Lexeme | undefined): bo
     scan.file = file;
     return advance(scan, false);
   }
-  // "Knight to C-7": spelled with a dash.
+  // "Knight to C-7", "to C. 7.": spelled with a dash or a full stop.
   const rank = rankSaid(lexemes, beyond === next ? scan.at + 1 : scan.at + 2);
   if (rank >= 0 && phrase.mover !== 0 && phrase.squares.length < 2) {
     addSquare(scan, { files: 1 << file, ranks: 1 << rank, isRelative: false });

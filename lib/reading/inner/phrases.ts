@@ -128,12 +128,20 @@ function isSquareToSquare(lexemes: readonly Lexeme[], at: number): boolean {
     hasArticle && word?.type === 'word' && senseIn(word.word, 'piece') !== null && to?.type === 'word';
   if (from?.type === 'move' && from.isBareSquare && isAdjective)
     return isVerb(to) || senseIn(to.word, 'go') !== null;
-  if (from?.type === 'move' && from.isBareSquare && at === 0 && isManAlone(word, to)) return true;
+  if (from?.type === 'move' && from.isBareSquare && isCalledOut(lexemes, at)) return true;
   if (from?.type !== 'move' || !from.isBareSquare || to?.type !== 'move' || !to.isBareSquare) return false;
   return word?.type === 'word' && senseIn(word.word, 'to') !== null && word.word !== 'a';
 }
 
-/** "c7 knight" and no more, as it is called out. */
+/** "c7 knight", as it is called out: at the start, or further on in a text that starts so. */
+function isCalledOut(lexemes: readonly Lexeme[], at: number): boolean {
+  if (!isManAlone(lexemes[at + 1], lexemes[at + 2])) return false;
+  const [first] = lexemes;
+  const isStyle = first?.type === 'move' && first.isBareSquare && isManAlone(lexemes[1], lexemes[2]);
+  return at === 0 || (isStyle && lexemes[at - 1]?.type === 'sign');
+}
+
+/** A man and no square behind him. */
 function isManAlone(word: Lexeme | undefined, behind: Lexeme | undefined): boolean {
   if (word?.type !== 'word' || senseIn(word.word, 'piece') === null) return false;
   if (behind?.type === 'word') return senseIn(behind.word, 'check') !== null;

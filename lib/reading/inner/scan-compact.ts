@@ -120,8 +120,11 @@ function scanAfter(text: string, at: number, prefix: Prefix, context: ScanContex
   const hasMan = prefix.end > at;
   const takesCapitals = !hasMan || prefix.isCapital || context.isAllCapitals;
   let cursor = prefix.end;
-  if (hasMan && (prefix.isCapital || isLoneBishop(text, at)) && ' ./-'.includes(text.charAt(cursor) || 'x'))
-    cursor += 1;
+  if (hasMan && (prefix.isCapital || isLoneBishop(text, at))) {
+    // "R/h7-e7", "R-h7-e7": read over before a whole square only.
+    const isSigned = '/-'.includes(text.charAt(cursor) || 'x') && rankAt(text, cursor + 2) >= 0;
+    if (isSigned || ' .'.includes(text.charAt(cursor) || 'x')) cursor += 1;
+  }
   const first = joinedBrackets(
     text,
     offBoardAt(text, at, cursor) ?? coordinateAt(text, cursor, takesCapitals, hasMan),

@@ -35,7 +35,7 @@ export function scanTail(text: string, at: number, canPromote: boolean): Tail {
       marks += nag.mark;
       end = nag.end - 1;
     } else if ('+#!?'.includes(sign) && sign !== '') marks += sign;
-    else if (isTrailingCapture(text, end)) continue;
+    else if (isTrailingCapture(text, end) || (marks.endsWith('!') && isSlipOfShift(text, end))) continue;
     else break;
   }
   // " ?" and " $2" set off by a blank belong to the move as well.
@@ -57,6 +57,11 @@ function isTrailingCapture(text: string, at: number): boolean {
   const sign = text.charAt(at);
   if (sign === 'x' || sign === 'X' || sign === 'х' || sign === 'Х') return !isWordAt(text, at + 1);
   return sign === ':' && !isWordAt(text, at + 1) && text.charAt(at + 1) !== ' ' && at + 1 < text.length;
+}
+
+/** "Qe8!!!1": the key of the exclamation mark without its shift. */
+function isSlipOfShift(text: string, at: number): boolean {
+  return text.charAt(at) === '1' && /^1+(?![\d.)\p{L}])/u.test(text.slice(at, at + 12));
 }
 
 function nagAt(text: string, at: number): { readonly mark: string; readonly end: number } {
