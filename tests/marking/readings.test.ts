@@ -145,6 +145,28 @@ describe('what the reader says beside the moves', () => {
   });
 });
 
+describe('branches', () => {
+  it('[P3, O4] a branch keeps what the book knows of it, though the move behind is not verified', () => {
+    const known = ruledBook(({ move }) =>
+      move === 'a1a8'
+        ? null
+        : move === 'b1d2'
+          ? { verdict: 'holds', evident: false }
+          : (VERDICTS[move] ?? null),
+    );
+    const marker = createMarker({ terms: { ...terms, solverMoves: 3 }, book: known });
+    const pointsOf = (branch: string) => {
+      const read = result([reading('e1f1 e8e7', { branches: [lineOf(branch)] })]);
+      const marked = marker({ text: '', read });
+      if (marked.kind !== 'mark') throw new Error('lacking');
+      return [marked.mark.outcome, marked.mark.p, marked.mark.points];
+    };
+    const cut = pointsOf('e1f1 e8f8 b1d2');
+    expect(cut).toEqual(['unfinished', 2, 3]);
+    expect(pointsOf('e1f1 e8f8 b1d2 f8e8 a1a8')).toEqual(cut);
+  });
+});
+
 describe('past the end', () => {
   it('[O3] a reply left out there is filled in the writer’s favour: no flag for a move that some reply allows', () => {
     const gap = lineOf('b1d2 h1h7').map((move) => ({ ...move, by: 'solver' as const }));

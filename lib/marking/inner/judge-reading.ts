@@ -26,7 +26,7 @@ export function judgeReading(context: WalkContext, reading: Reading): Judged | n
   let best = main.outcome === 'solved' ? main : bestOf([main, ...judgeBranches(context, reading)]);
   for (const { judged, choice } of choices) {
     if (judged === null) return null;
-    best = takeChoice(best, judged, { main, place: choicePlace(reading.line, choice) });
+    best = takeChoice(best, judged, { main, place: partingPlace(reading.line, choice) });
   }
   return best;
 }
@@ -43,17 +43,22 @@ function judgeLine(context: WalkContext, reading: Reading, moves: ReadLine): Jud
   return { ...earnedBy(context.facts, walk), reading, line, walk, hasFoundBoth: false, isWorseOfTwo: false };
 }
 
-// Branches use what the book has; one that it knows nothing of is no candidate.
+// Branches use what the book has: one counts up to the first move that is not verified, as if it were cut off there
+// (rule P3), and is no candidate where the book knows none of its own moves.
 function judgeBranches(context: WalkContext, reading: Reading): Judged[] {
   const quiet: WalkContext = { ...context, isAsking: false };
-  return reading.branches
-    .map((branch) => judgeLine(quiet, reading, branch))
-    .filter((judged) => judged !== null)
-    .filter(({ walk }) => walk.because !== 'not-verified');
+  return reading.branches.flatMap((branch) => {
+    const shared = partingPlace(reading.line, branch);
+    let judged = judgeLine(quiet, reading, branch);
+    while (judged?.walk.because === 'not-verified' && judged.walk.verdicts.length > shared) {
+      judged = judgeLine(quiet, reading, branch.slice(0, judged.walk.used));
+    }
+    return judged === null || judged.walk.because === 'not-verified' ? [] : [judged];
+  });
 }
 
-/** The solver move (from 0) at which a choice parts from the main line. */
-function choicePlace(main: ReadLine, choice: ReadLine): number {
+/** The solver move (from 0) at which a choice or a branch parts from the main line. */
+function partingPlace(main: ReadLine, choice: ReadLine): number {
   let place = 0;
   for (const [at, move] of choice.entries()) {
     if (main[at]?.uci !== move.uci) break;
