@@ -38,9 +38,11 @@ export async function overruleWithin(tx: Tx, overrule: Overrule): Promise<Result
   const { answerId, outcome, memberId } = overrule;
   const why = overrule.why.trim();
   if (why === '') return refuse({ code: 'why-empty' });
-  const answer = await findAnswer(tx, answerId);
-  if (answer === null) return refuse({ code: 'unknown-answer' });
-  await lockSolver(tx, answer.solverId);
+  const found = await findAnswer(tx, answerId);
+  if (found === null) return refuse({ code: 'unknown-answer' });
+  await lockSolver(tx, found.solverId);
+  // A withdrawal holds the solver too: what is read from here on stays true until the commit.
+  const answer = (await findAnswer(tx, answerId)) ?? found;
   if (answer.withdrawnAt !== null) return refuse({ code: 'withdrawn' });
   const former = await loadCurrentMark(tx, answerId);
   const puzzle = await loadPuzzle(tx, { id: answer.puzzleId });

@@ -14,6 +14,7 @@ import { loadCurrentMark } from '#lib/store/marks.ts';
 import { holdMarking } from '#lib/store/puzzle-moments.ts';
 import { loadPuzzle } from '#lib/store/puzzles.ts';
 import { saveReadingRuling, saveVerdictRuling } from '#lib/store/rulings.ts';
+import { lockSolver } from '#lib/store/solvers.ts';
 import { textHash, unclearKey } from './doubt-key.ts';
 import { gradeAgain } from './grade-again.ts';
 import { type OverruleReason, overruleWithin } from './overrule-mark.ts';
@@ -55,16 +56,38 @@ export async function settleDoubtful(word: {
       case 'reading':
         return ruleOnText(tx, { puzzleId, answers, meant: settlement.meant, why, memberId });
       case 'outcome':
-        for (const answerId of answers) {
-          const { outcome, points } = settlement;
-          const done = await overruleWithin(tx, { answerId, outcome, points, why, memberId });
-          if (!done.ok) return done;
-        }
-        return ok(answers.length);
+        return overruleGroup(tx, { answers, doubt, settlement, why, memberId });
     }
   }, 60_000);
   if (settled.ok) await ring(db(), 'mark-answers', { puzzleId });
   return settled;
+}
+
+/** Each answer of the group by itself; those that were withdrawn or settled meanwhile are left out. */
+async function overruleGroup(
+  tx: Tx,
+  word: {
+    readonly answers: readonly number[];
+    readonly doubt: string;
+    readonly settlement: Extract<Settlement, { kind: 'outcome' }>;
+    readonly why: string;
+    readonly memberId: number;
+  },
+): Promise<Result<number, SettleReason>> {
+  const { answers, doubt, settlement, why, memberId } = word;
+  const { outcome, points } = settlement;
+  let settled = 0;
+  for (const answerId of answers) {
+    const answer = await findAnswer(tx, answerId);
+    if (answer === null) continue;
+    await lockSolver(tx, answer.solverId);
+    if ((await loadCurrentMark(tx, answerId))?.doubt !== doubt) continue;
+    const done = await overruleWithin(tx, { answerId, outcome, points, why, memberId });
+    // Wrong points are wrong for all: the first is refused, and nothing is written.
+    if (!done.ok && done.reason.code !== 'withdrawn') return done;
+    if (done.ok) settled += 1;
+  }
+  return settled === 0 ? refuse({ code: 'group-empty' }) : ok(settled);
 }
 
 /** A ruling on the move at which the group's answers are unclear; all answers are marked again. */

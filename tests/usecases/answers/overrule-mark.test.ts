@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
 import { ENGINE_VERSION } from '#lib/engine/engine-version.ts';
+import { eraseAnswers } from '#lib/store/answers.ts';
 import { db } from '#lib/store/client.ts';
+import { lockSolver } from '#lib/store/solvers.ts';
 import { markAnswers } from '#lib/usecases/answers/mark-answers.ts';
 import { overruleMark } from '#lib/usecases/answers/overrule-mark.ts';
 import { submitAnswer } from '#lib/usecases/answers/submit-answer.ts';
@@ -59,4 +61,25 @@ test('what is refused', async () => {
   expect(await codeOf({ answerId: 999_999 })).toBe('unknown-answer');
   await withdrawAnswer({ token });
   expect(await codeOf({})).toBe('withdrawn');
+});
+
+test('[A33] an overrule that meets a withdrawal half way writes nothing about the answer', async () => {
+  const { answerId, puzzleId, memberId } = await marked('only thanks');
+  const word = {
+    answerId,
+    outcome: 'solved',
+    points: null,
+    why: 'a long story about the viewer',
+    memberId,
+  } as const;
+  const { solverId } = await db().answer.findUniqueOrThrow({ where: { id: answerId } });
+  let overruled: ReturnType<typeof overruleMark> | null = null;
+  await db().$transaction(async (tx) => {
+    await lockSolver(tx, solverId);
+    overruled = overruleMark(word);
+    await new Promise((next) => setTimeout(next, 300));
+    await eraseAnswers(tx, puzzleId, solverId);
+  });
+  expect(await overruled).toEqual({ ok: false, reason: { code: 'withdrawn' } });
+  expect(await db().mark.count({ where: { answerId, madeBy: 'person' } })).toBe(0);
 });

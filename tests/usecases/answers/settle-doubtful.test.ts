@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { createTree } from '#lib/book/position-tree.ts';
 import { ENGINE_VERSION } from '#lib/engine/engine-version.ts';
+import { eraseAnswers } from '#lib/store/answers.ts';
 import { appendBookRows, budgetsKey } from '#lib/store/books.ts';
 import { db } from '#lib/store/client.ts';
 import { listDoubtfulGroups } from '#lib/store/doubtful.ts';
+import { lockSolver } from '#lib/store/solvers.ts';
 import { markAnswers } from '#lib/usecases/answers/mark-answers.ts';
 import { settleDoubtful } from '#lib/usecases/answers/settle-doubtful.ts';
 import { submitAnswer } from '#lib/usecases/answers/submit-answer.ts';
@@ -93,5 +95,39 @@ describe('a group of doubtful answers', () => {
     expect(await settleDoubtful({ ...word, doubt: 'x', why: 'y' })).toMatchObject({
       reason: { code: 'group-empty' },
     });
+  });
+});
+
+describe('[A3] two at once', () => {
+  test('two hosts with different words: the group is settled by one of them, the other is told', async () => {
+    const { puzzleId, memberId } = await withDoubt();
+    const [group] = await listDoubtfulGroups(db(), puzzleId);
+    const say = (outcome: 'solved' | 'wrong') =>
+      settleDoubtful({
+        ...{ puzzleId, doubt: group?.doubt ?? '', memberId, why: outcome },
+        settlement: { kind: 'outcome', outcome, points: null },
+      });
+    const said = await Promise.all([say('solved'), say('wrong')]);
+    expect(said.filter(({ ok }) => ok)).toEqual([{ ok: true, value: 3 }]);
+    expect(said.filter(({ ok }) => !ok)).toEqual([{ ok: false, reason: { code: 'group-empty' } }]);
+    expect(new Set((await outcomes(puzzleId)).slice(0, 3)).size).toBe(1);
+    expect(await db().log.count({ where: { puzzleId, kind: 'mark-overruled' } })).toBe(3);
+  });
+
+  test('an answer that is withdrawn meanwhile is left out, the others are settled', async () => {
+    const { puzzleId, memberId } = await withDoubt();
+    const [group] = await listDoubtfulGroups(db(), puzzleId);
+    const second = await db().answer.findUniqueOrThrow({ where: { id: group?.examples[1] ?? 0 } });
+    let settled: ReturnType<typeof settleDoubtful> | null = null;
+    await db().$transaction(async (tx) => {
+      await lockSolver(tx, second.solverId);
+      settled = settleDoubtful({
+        ...{ puzzleId, doubt: group?.doubt ?? '', memberId, why: 'seen' },
+        settlement: { kind: 'outcome', outcome: 'wrong', points: null },
+      });
+      await new Promise((next) => setTimeout(next, 400));
+      await eraseAnswers(tx, puzzleId, second.solverId);
+    });
+    expect(await settled).toEqual({ ok: true, value: 2 });
   });
 });
