@@ -21,6 +21,9 @@ export function textHash(text: string): string {
   return sha256(plainText(text));
 }
 
+/** Stands in the place of a hash for all texts that read only with the board turned (rule R14). */
+export const TURNED_TEXTS = 'turned';
+
 /** A solver move in its position. */
 export interface MovePlace {
   readonly position: string;

@@ -12,7 +12,7 @@ import { parseFen } from '#lib/rules/parse-fen.ts';
 import type { Position } from '#lib/rules/position.ts';
 import { playUci } from '#lib/rules/uci.ts';
 import type { AnswerRecord } from '#lib/store/answers.ts';
-import { doubtKey, textHash } from './doubt-key.ts';
+import { doubtKey, TURNED_TEXTS, textHash } from './doubt-key.ts';
 import type { LoadedBook } from './loaded-book.ts';
 import { revisionsToJudge } from './seen-revisions.ts';
 
@@ -69,8 +69,9 @@ function judgeOn(loaded: LoadedBook, answer: AnswerRecord, mayAsk: number): Opin
   const read = readText({ position: position.value, text: answer.text });
   const ruled = rulingHere(position.value, meantByRuling.get(textHash(answer.text)));
   const meant = answer.meant ?? ruled;
-  // A ruling on a text that reads only with the board turned says that it was turned (rule R14).
-  const isTurned = read.turned.length > 0 && ruled !== null ? true : null;
+  // One ruling says it of all texts that read only with the board turned (rule R14), one on such a text of that one.
+  const isTurned =
+    read.turned.length > 0 && (ruled !== null || meantByRuling.has(TURNED_TEXTS)) ? true : null;
   const isHostsLine = ruled !== null && meant === ruled && !isReadSo(read, ruled);
   const mark = () =>
     isHostsLine

@@ -19,7 +19,7 @@ export interface LoadedBook {
   readonly terms: PuzzleTerms;
   readonly book: SolutionBook;
   readonly scheme: Scheme;
-  /** Hash of a text -> the line that the host ruled it to mean. */
+  /** Hash of a text -> the line that the host ruled it to mean; under `TURNED_TEXTS` that boards are turned. */
   readonly meantByRuling: ReadonlyMap<string, readonly string[]>;
   readonly engineVersion: string;
   readonly bookVersion: string;

@@ -47,6 +47,8 @@ export async function settleDoubtful(word: {
   const why = word.why.trim();
   if (why === '') return refuse({ code: 'why-empty' });
   const settled = await inTransaction(async (tx): Promise<Result<number, SettleReason>> => {
+    // Marks that are just being written do not know a ruling yet: they are in the group, and marked again by it.
+    if (settlement.kind !== 'outcome') await holdMarking(tx, puzzleId);
     const answers = await listDoubtful(tx, puzzleId, doubt);
     const [first] = answers;
     if (first === undefined) return refuse({ code: 'group-empty' });
@@ -96,7 +98,6 @@ async function ruleOnMove(
   ruling: { puzzleId: number; answerId: number; verdict: 'holds' | 'slips'; why: string; memberId: number },
 ): Promise<Result<number, SettleReason>> {
   const { puzzleId, answerId, verdict, why, memberId } = ruling;
-  await holdMarking(tx, puzzleId);
   const puzzle = await loadPuzzle(tx, { id: puzzleId });
   const mark = await loadCurrentMark(tx, answerId);
   if (puzzle === null || mark === null) return refuse({ code: 'unknown-puzzle' });

@@ -7,7 +7,7 @@ import { findAnswer } from '#lib/store/answers.ts';
 import { db, inTransaction, type Tx } from '#lib/store/client.ts';
 import { appendLog } from '#lib/store/log.ts';
 import { loadProgramMark, restoreMark } from '#lib/store/marks.ts';
-import { holdReveal } from '#lib/store/puzzle-moments.ts';
+import { holdMarking, holdReveal } from '#lib/store/puzzle-moments.ts';
 import { loadPuzzle } from '#lib/store/puzzles.ts';
 import { takeBackSettlement } from '#lib/store/settlements.ts';
 import { lockSolver } from '#lib/store/solvers.ts';
@@ -22,6 +22,8 @@ export async function undoSettlement(said: {
 }): Promise<Result<number, { readonly code: 'nothing-to-undo' }>> {
   const { puzzleId, memberId } = said;
   const undone = await inTransaction(async (tx) => {
+    // Marks that are just being written still know what is taken back.
+    await holdMarking(tx, puzzleId);
     const { rulings, answers } = await takeBackSettlement(tx, said);
     if (rulings.length === 0 && answers.length === 0) return refuse({ code: 'nothing-to-undo' } as const);
     const restored = (await holdReveal(tx, puzzleId)) ? await restoreMarks(tx, puzzleId, answers) : [];
