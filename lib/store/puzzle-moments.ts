@@ -93,6 +93,21 @@ export async function holdMarking(tx: Tx, puzzleId: number): Promise<void> {
     select 1 as done from pg_advisory_xact_lock(hashtext('tailpiece.reveal'), ${puzzleId}::int)`;
 }
 
+/**
+ * Holds the close where it is until the end of the transaction: whoever is told "in time" stays so. Many may hold it
+ * at once; asked before the answer is inserted, in a statement of its own, so that the insert sees the close as it is.
+ */
+export async function holdClose(tx: Tx, puzzleId: number): Promise<void> {
+  await tx.$queryRaw`
+    select 1 as done from pg_advisory_xact_lock_shared(hashtext('tailpiece.close'), ${puzzleId}::int)`;
+}
+
+/** Waits for answers that are just being inserted, and lets others wait until the end of the transaction. */
+export async function holdSenders(tx: Tx, puzzleId: number): Promise<void> {
+  await tx.$queryRaw`
+    select 1 as done from pg_advisory_xact_lock(hashtext('tailpiece.close'), ${puzzleId}::int)`;
+}
+
 /** Shows the solution from now on; waits for marks that are just being written. */
 export async function saveRevealed(tx: Tx, puzzleId: number): Promise<void> {
   await holdMarking(tx, puzzleId);

@@ -14,6 +14,7 @@ import { appendAnswer, type Channel, findByClientKey } from '#lib/store/answers.
 import { db, inTransaction, type Tx } from '#lib/store/client.ts';
 import { listFormerTerms } from '#lib/store/former-terms.ts';
 import { appendLog } from '#lib/store/log.ts';
+import { holdClose } from '#lib/store/puzzle-moments.ts';
 import { loadPuzzle, type PuzzleRecord } from '#lib/store/puzzles.ts';
 import { addIdentities, createSolver, findSolver, type Identity, renameSolver } from '#lib/store/solvers.ts';
 import { isUniqueViolation } from '#lib/store/unique-violation.ts';
@@ -155,6 +156,7 @@ async function store(
       ...identities.filter((one) => one.kind !== 'receipt'),
       { kind: 'receipt', key: receiptHash(token) },
     ]);
+    await holdClose(tx, puzzle.id);
     const stored = await appendAnswer(tx, {
       puzzleId: puzzle.id,
       solverId,

@@ -11,6 +11,7 @@ import { appendCorrection } from '#lib/store/corrections.ts';
 import { appendLog } from '#lib/store/log.ts';
 import {
   holdMarking,
+  holdSenders,
   saveClosedByHand,
   saveClosedByTime,
   saveCloseMoved,
@@ -28,6 +29,7 @@ export async function closePuzzle(deed: {
 }): Promise<Result<null, CloseReason>> {
   return inTransaction(async (tx) => {
     const { puzzleId, memberId } = deed;
+    await holdSenders(tx, puzzleId);
     const puzzle = await loadPuzzle(tx, { id: puzzleId });
     if (puzzle === null) return refuse({ code: 'unknown-puzzle' });
     const next = nextState({ ...puzzle, failingLines: 0, overrideReason: null }, 'close', puzzle.now);
@@ -64,6 +66,7 @@ export async function moveClose(deed: {
     const { puzzleId, memberId, closesAt, note = '' } = deed;
     // Marks that are just being written were decided by the former close.
     await holdMarking(tx, puzzleId);
+    await holdSenders(tx, puzzleId);
     const puzzle = await loadPuzzle(tx, { id: puzzleId });
     if (puzzle === null) return refuse({ code: 'unknown-puzzle' });
     const state = stateAt(puzzle, puzzle.now);

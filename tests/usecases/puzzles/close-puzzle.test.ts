@@ -35,6 +35,24 @@ describe('closing by hand', () => {
     expect(await loggedOf(puzzleId)).toContainEqual(['puzzle-closed', { by: 'hand' }]);
   });
 
+  test('[F7] who is told "in time" while the close is being written stays in time, and nobody else is told so', async () => {
+    const { puzzleId, slug, memberId } = await build();
+    // The close takes its time between its moment and its commit.
+    await db().$executeRaw`
+      create function dawdle() returns trigger language plpgsql as
+      $$ begin perform pg_sleep(0.6); return new; end $$`;
+    await db().$executeRaw`
+      create trigger dawdle after update of closes_at on puzzle for each row execute function dawdle()`;
+    const closing = closePuzzle({ puzzleId, memberId });
+    await new Promise((next) => setTimeout(next, 200));
+    const sent = await send(slug, 'Ra8');
+    expect((await closing).ok).toBe(true);
+    await db().$executeRaw`drop trigger dawdle on puzzle`;
+    await markAnswers({ puzzleId });
+    const { standing } = await db().answer.findUniqueOrThrow({ where: { id: sent.answerId } });
+    expect([sent.isLate, standing === 'late']).toEqual([true, true]);
+  });
+
   test.each([
     ['a draft', { isPublished: false }, 'draft'],
     ['before its opening', { opens: 10, closes: 60 }, 'published'],
