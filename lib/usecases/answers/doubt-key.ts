@@ -56,8 +56,31 @@ export function unclearKey(terms: PuzzleTerms, mark: Pick<Mark, 'line' | 'verdic
   return { position, movesLeft: atStart === null ? null : atStart - solverMovesBefore, move };
 }
 
+/** A place where the readings of texts part, and the moves that they part with. */
+export interface ReadingPair {
+  /** Stands in the place of a text's hash: one ruling settles it for everybody (rule R6). */
+  readonly key: string;
+  /** The moves that all readings share. */
+  readonly common: readonly string[];
+  readonly moves: readonly string[];
+}
+
+/** Where the readings behind a mark part; null where they are not what is in doubt. */
+export function findReadingPair(fen: string, mark: Pick<Mark, 'reason' | 'reading'>): ReadingPair | null {
+  const { moves } = mark.reason.params;
+  if (mark.reason.code !== 'two-readings' || !Array.isArray(moves) || moves.length < 2) return null;
+  const start = parseFen(fen);
+  if (!start.ok) return null;
+  const common = (mark.reading ?? []).map(({ uci }) => uci);
+  const parting: string[] = moves.map(String);
+  const place = [bookPosition(start.value), common.join(' '), parting.join(' ')].join('|');
+  return { key: sha256(place), common, moves: parting };
+}
+
 /** The group on the list of doubtful answers; null where nobody is needed. */
 export function doubtKey(fen: string, text: string, mark: Mark, read: ReadResult): string | null {
+  const pair = findReadingPair(fen, mark);
+  if (pair !== null) return `reading ${pair.key}`;
   switch (mark.outcome) {
     case 'unclear': {
       const place = findUnclearMove(fen, mark);

@@ -7,12 +7,12 @@ import { bestOf } from '#lib/marking/compare-marks.ts';
 import { MOST_ASKED } from '#lib/marking/create-marker.ts';
 import { type MarkResult, markAnswer } from '#lib/marking/mark-answer.ts';
 import { readText } from '#lib/reading/read-text.ts';
-import type { ReadResult } from '#lib/reading/reading.ts';
+import type { Reading, ReadResult } from '#lib/reading/reading.ts';
 import { parseFen } from '#lib/rules/parse-fen.ts';
 import type { Position } from '#lib/rules/position.ts';
 import { playUci } from '#lib/rules/uci.ts';
 import type { AnswerRecord } from '#lib/store/answers.ts';
-import { doubtKey, TURNED_TEXTS, textHash } from './doubt-key.ts';
+import { doubtKey, findReadingPair, TURNED_TEXTS, textHash } from './doubt-key.ts';
 import type { LoadedBook } from './loaded-book.ts';
 import { revisionsToJudge } from './seen-revisions.ts';
 
@@ -76,7 +76,12 @@ function judgeOn(loaded: LoadedBook, answer: AnswerRecord, mayAsk: number): Opin
   const mark = () =>
     isHostsLine
       ? markRuledLine(loaded, ruled, mayAsk)
-      : markAnswer({ terms, book, scheme, text: answer.text, meant, read, mayAsk, isTurned });
+      : markByPairs(loaded, read, (readings) =>
+          markAnswer({
+            ...{ terms, book, scheme, text: answer.text, meant, mayAsk, isTurned },
+            read: { ...read, readings },
+          }),
+        );
   // An answer that has asked before may get less: its result is its own.
   const key = mayAsk === MOST_ASKED ? JSON.stringify([answer.text, meant]) : null;
   const result = (key === null ? null : results.get(key)) ?? mark();
@@ -85,6 +90,30 @@ function judgeOn(loaded: LoadedBook, answer: AnswerRecord, mayAsk: number): Opin
   const lacking = result.kind === 'lacking' ? result.lacking : [];
   const wants = lacking.map((one) => ({ ...one, revision }));
   return { answer, result, book: loaded, wants, doubt, isAddressed: read.isAddressed };
+}
+
+/** Rulings that one mark may follow: a text may be in doubt at several places. */
+const MOST_PAIRS = 8;
+
+// A ruling on a pair of readings holds for everybody whose text parts there (rule R6): of the readings those that go
+// on as it says are left.
+function markByPairs(
+  { terms, meantByRuling }: LoadedBook,
+  { readings }: ReadResult,
+  mark: (readings: readonly Reading[]) => MarkResult,
+): MarkResult {
+  let left = readings;
+  let result = mark(left);
+  for (let ruled = 0; ruled < MOST_PAIRS && result.kind === 'mark'; ruled += 1) {
+    const pair = findReadingPair(terms.fen, result.mark);
+    const line = pair === null ? undefined : meantByRuling.get(pair.key);
+    if (line === undefined) break;
+    const kept = left.filter((reading) => line.every((move, at) => reading.line[at]?.uci === move));
+    if (kept.length === 0 || kept.length === left.length) break;
+    left = kept;
+    result = mark(left);
+  }
+  return result;
 }
 
 // Rule O0's order; of equals the newest terms.

@@ -15,7 +15,7 @@ import { holdMarking } from '#lib/store/puzzle-moments.ts';
 import { loadPuzzle } from '#lib/store/puzzles.ts';
 import { saveReadingRuling, saveVerdictRuling } from '#lib/store/rulings.ts';
 import { lockSolver } from '#lib/store/solvers.ts';
-import { textHash, unclearKey } from './doubt-key.ts';
+import { findReadingPair, type ReadingPair, textHash, unclearKey } from './doubt-key.ts';
 import { gradeAgain } from './grade-again.ts';
 import { type OverruleReason, overruleWithin } from './overrule-mark.ts';
 
@@ -110,10 +110,10 @@ async function ruleOnMove(
   return ok(waiting);
 }
 
-/** A ruling on what a text meant; it holds for everybody who wrote or will write the same. */
+/** A ruling on which of two readings is meant, for all texts that part there, or on what a text meant, for all that are the same. */
 async function ruleOnText(
   tx: Tx,
-  ruling: {
+  word: {
     puzzleId: number;
     answers: readonly number[];
     meant: readonly Uci[];
@@ -121,14 +121,29 @@ async function ruleOnText(
     memberId: number;
   },
 ): Promise<Result<number, SettleReason>> {
-  const { puzzleId, answers, meant, why, memberId } = ruling;
+  const { puzzleId, answers, meant, why, memberId } = word;
   const answer = await findAnswer(tx, answers[0] ?? 0);
   const puzzle = await loadPuzzle(tx, { id: puzzleId });
   if (answer === null || puzzle === null) return refuse({ code: 'unknown-answer' });
-  const hash = textHash(answer.text);
-  const id = await saveReadingRuling(tx, puzzleId, { textHash: hash, meant, reason: why, memberId });
+  const mark = await loadCurrentMark(tx, answer.id);
+  const fen = mark === null ? null : (await loadTermsOf(tx, puzzle, mark.revision)).fen;
+  const pair = mark === null || fen === null ? null : findReadingPair(fen, mark);
+  const line = pair === null ? null : lineInPair(pair, meant);
+  const ruling =
+    pair === null || line === null
+      ? { textHash: textHash(answer.text), meant }
+      : { textHash: pair.key, meant: line };
+  const id = await saveReadingRuling(tx, puzzleId, { ...ruling, reason: why, memberId });
   await gradeAgain(tx, puzzle, { answers, reason: why, memberId });
   const details = { ruling: id, of: 'reading', waiting: answers.length } as const;
   await appendLog(tx, { kind: 'ruling-made', puzzleId, memberId, details });
   return ok(answers.length);
+}
+
+/** The meant line up to the move that it parts with; null where it is none of the readings. */
+function lineInPair({ common, moves }: ReadingPair, meant: readonly Uci[]): Uci[] | null {
+  const chosen = meant[common.length];
+  const isOne =
+    common.every((move, at) => meant[at] === move) && chosen !== undefined && moves.includes(chosen);
+  return isOne ? [...common, chosen] : null;
 }

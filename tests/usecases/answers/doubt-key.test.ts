@@ -48,6 +48,15 @@ describe('which doubtful answers belong together', () => {
     expect(keyOf('Ra8 or Ra6', { outcome: 'ambiguous' })).not.toBe(key);
   });
 
+  test('[R6] readings that part at one place are one question, whatever the words and what follows', () => {
+    const reason = { code: 'two-readings', params: { moves: ['a1a7', 'a1a8'] } };
+    const key = keyOf('Ra8 or Ra7', { outcome: 'unclear', reason });
+    expect(key).toMatch(/^reading /);
+    expect(keyOf('a8 or a7!', { outcome: 'ambiguous', reason })).toBe(key);
+    const elsewhere = { ...reason, params: { moves: ['a1a6', 'a1a8'] } };
+    expect(keyOf('Ra8 or Ra7', { outcome: 'unclear', reason: elsewhere })).not.toBe(key);
+  });
+
   test('[R16] a text cut by its source is doubtful only where it is unfinished', () => {
     expect(keyOf('Ra', { outcome: 'unfinished', flags: ['cut-by-source'] })).toMatch(/^cut /);
     expect(keyOf('Ra8', { outcome: 'solved', flags: ['cut-by-source'] })).toBeNull();

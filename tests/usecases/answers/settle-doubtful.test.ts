@@ -13,6 +13,8 @@ import { submission } from '../../support/build-answer.ts';
 import { buildPuzzle, buildShow, MATE_IN_ONE } from '../../support/build-show.ts';
 import { givenDatabase } from '../../support/database.ts';
 import { verifyHere } from '../../support/engine-in-process.ts';
+import { accepted } from '../../support/positions.ts';
+import { toRow } from '../../support/ruled-book.ts';
 
 givenDatabase();
 
@@ -129,5 +131,61 @@ describe('[A3] two at once', () => {
       await eraseAnswers(tx, puzzleId, second.solverId);
     });
     expect(await settled).toEqual({ ok: true, value: 2 });
+  });
+});
+
+describe('[R6] two readings', () => {
+  /** Two knights reach d2, and one of them wins: a strict puzzle asks which was meant. */
+  async function withTwoKnights() {
+    const fen = '4k3/8/8/8/8/5N2/8/RN2K2R w - - 0 1';
+    const terms = {
+      ...MATE_IN_ONE,
+      fen,
+      task: { kind: 'win' },
+      isStrict: true,
+      published: [],
+      solverMoves: 1,
+    } as const;
+    const show = await buildShow();
+    const { slug, puzzleId } = await buildPuzzle(show, { terms });
+    const tree = createTree(fen);
+    const rows = tree.moves(tree.root).map((move) => ({
+      ...toRow(
+        { position: tree.root.bookPosition, movesLeft: null, move },
+        { verdict: move === 'b1d2' ? 'holds' : 'slips' },
+      ),
+      engineVersion: ENGINE_VERSION,
+    }));
+    await appendBookRows(db(), puzzleId, rows, budgetsKey(terms));
+    const send = async (...texts: string[]) => {
+      for (const text of texts) expect((await submitAnswer(submission(slug, text))).ok).toBe(true);
+      await markAnswers({ puzzleId });
+    };
+    return { ...show, puzzleId, send };
+  }
+
+  test('[R6] one ruling settles the pair for everybody, whatever the words, and for later answers', async () => {
+    const { puzzleId, memberId, send } = await withTwoKnights();
+    await send('Nd2', '1.Nd2! and it is over', 'Kf1', 'knight to d2');
+    expect(await outcomes(puzzleId)).toEqual(['ambiguous', 'ambiguous', 'wrong', 'ambiguous']);
+    const [group, ...more] = await listDoubtfulGroups(db(), puzzleId);
+    expect([group?.answers, more]).toEqual([3, []]);
+    const word = { puzzleId, doubt: group?.doubt ?? '', memberId, why: 'only that one comes to mind' };
+    const settled = await settleDoubtful({ ...word, settlement: { kind: 'reading', meant: ['b1d2'] } });
+    expect(settled).toEqual({ ok: true, value: 3 });
+    await send('Nd2 of course', 'Nfd2');
+    expect(await outcomes(puzzleId)).toEqual(['solved', 'solved', 'wrong', 'solved', 'solved', 'wrong']);
+    expect(await listDoubtfulGroups(db(), puzzleId)).toEqual([]);
+    expect(await db().ruling.count({ where: { puzzleId } })).toBe(1);
+  });
+
+  test('[R6] another line that the host types is what that text meant, and that text alone', async () => {
+    const { puzzleId, memberId, send } = await withTwoKnights();
+    await send('Nd2', 'Nd2!');
+    const [group] = await listDoubtfulGroups(db(), puzzleId);
+    const word = { puzzleId, doubt: group?.doubt ?? '', memberId, why: 'told me on the phone' };
+    accepted(await settleDoubtful({ ...word, settlement: { kind: 'reading', meant: ['h1h8'] } }));
+    await markAnswers({ puzzleId });
+    expect(await outcomes(puzzleId)).toEqual(['wrong', 'ambiguous']);
   });
 });
