@@ -104,7 +104,13 @@ export async function saveImported(
   await tx.$executeRaw`update import set finished_at = clock_timestamp() where id = ${id}`;
 }
 
-/** Holds an upload until the end of the transaction: two that take it in at once wait for each other here. */
-export async function lockImport(tx: Tx, id: number): Promise<void> {
-  await tx.$queryRaw`select id from import where id = ${id} for no key update`;
+/**
+ * Holds an upload and its source until the end of the transaction: two that take it in at once wait for each other
+ * here, and so do two uploads that bring the same new author. False where it has been taken in to its end.
+ */
+export async function lockImport(tx: Tx, id: number): Promise<boolean> {
+  const rows = await tx.$queryRaw<{ state: string }[]>`
+    select import.state from import join source on source.id = import.source_id
+    where import.id = ${id} for no key update of source, import`;
+  return rows[0]?.state === 'waiting';
 }

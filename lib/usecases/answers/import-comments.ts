@@ -133,7 +133,7 @@ async function takeInBatch(
   batch: readonly CommentRecord[],
 ): Promise<void> {
   await inTransaction(async (tx) => {
-    await lockImport(tx, stored.id);
+    if (!(await lockImport(tx, stored.id))) return;
     // Asked of every batch: the reveal may come in the middle of an import, and what is seen after it says so.
     const isRevealed = await holdReveal(tx, puzzle.id);
     const ids = batch.map((record) => externalIdOf(commentKey(record)));
@@ -204,6 +204,8 @@ async function endImport(
   stored: ImportRecord,
   end: { readonly rows: number; readonly refused: readonly RecordReason[]; readonly isBroken: boolean },
 ): Promise<void> {
+  // The same job, handed out twice, is told once.
+  if (!(await lockImport(tx, stored.id))) return;
   const { added, edited } = await countOfImport(tx, stored.id);
   const known = end.rows - added - edited;
   const state = end.isBroken ? 'failed' : 'done';

@@ -111,6 +111,31 @@ describe('[T3] the same comments again', () => {
   });
 });
 
+test('[F5] an import whose job is handed out twice at once is told in the log once', async () => {
+  const place = await open();
+  const stored = await importComments(upload(place, FILE));
+  const importId = stored.ok ? stored.value : 0;
+  await Promise.all([takeInComments(importId), takeInComments(importId)]);
+  await takeInComments(importId);
+  expect(await db().answer.count({ where: { puzzleId: place.puzzleId } })).toBe(3);
+  const entries = await db().log.findMany({ where: { puzzleId: place.puzzleId, kind: 'comments-imported' } });
+  expect(entries.map(({ details }) => details)).toEqual([
+    { import: importId, added: 3, known: 0, edited: 0, refused: 0 },
+  ]);
+});
+
+test('[P2] two imports at once that bring a new author make one person of him', async () => {
+  const place = await open();
+  const ids: number[] = [];
+  for (const text of ['Ra8#', 'Ra7', 'Kf1', 'Kh1']) {
+    const stored = await importComments(upload(place, `author,text\nAnn,${text}\n`, { timeWord: 'before' }));
+    if (stored.ok) ids.push(stored.value);
+  }
+  await Promise.all(ids.map((id) => takeInComments(id)));
+  const answers = await db().answer.findMany({ where: { puzzleId: place.puzzleId } });
+  expect([answers.length, new Set(answers.map((one) => one.solverId)).size]).toEqual([4, 1]);
+});
+
 describe('[P2] authors, times and voices', () => {
   test('[P2] one author is one solver within a source, and another in another source', async () => {
     const place = await open();
