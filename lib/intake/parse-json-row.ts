@@ -13,7 +13,7 @@ const MOST_FIELDS = 200;
 
 /**
  * Fields of one line as text, in order; nested values are left out. Keys are data: `__proto__` is a
- * name like any other and touches nothing.
+ * name like any other and touches nothing. NUL and halves of signs, which no table can keep, are U+FFFD.
  */
 export function parseJsonRow(line: string, row: number): Result<ReadonlyMap<string, string>, JsonRowReason> {
   let value: unknown;
@@ -27,7 +27,7 @@ export function parseJsonRow(line: string, row: number): Result<ReadonlyMap<stri
   }
   const fields = new Map<string, string>();
   for (const [key, field] of Object.entries(value).slice(0, MOST_FIELDS)) {
-    if (typeof field === 'string') fields.set(key, field);
+    if (typeof field === 'string') fields.set(key, field.toWellFormed().replaceAll('\0', '\ufffd'));
     else if (typeof field === 'number' || typeof field === 'boolean') fields.set(key, String(field));
   }
   return ok(fields);

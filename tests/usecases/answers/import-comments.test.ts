@@ -124,6 +124,18 @@ test('[F5] an import whose job is handed out twice at once is told in the log on
   ]);
 });
 
+test('[A20] NUL and halves of signs in JSON are taken in as what they are, unreadable signs', async () => {
+  const place = await open();
+  const line = (fields: object) =>
+    JSON.stringify(fields).replaceAll('HALF', '\\ud83d').replaceAll('NUL', '\\u0000');
+  const text = [
+    line({ author: 'AnnNUL', text: 'Ra8#NUL', id: 'oneNULHALF' }),
+    line({ author: 'BeeHALF', text: 'HALF Ra8#', link: 'https://example.org/NUL' }),
+  ].join('\n');
+  expect(await taken(place, text, { format: 'jsonl' })).toMatchObject({ added: 2, known: 0 });
+  expect(await taken(place, text, { format: 'jsonl' })).toMatchObject({ added: 0, known: 2, edited: 0 });
+});
+
 test('[P2] two imports at once that bring a new author make one person of him', async () => {
   const place = await open();
   const ids: number[] = [];
