@@ -7,6 +7,7 @@ import { enqueue } from '#lib/queue/enqueue.ts';
 import { inTransaction } from '#lib/store/client.ts';
 import { appendLog } from '#lib/store/log.ts';
 import { beginProgress } from '#lib/store/progress.ts';
+import { holdMarking } from '#lib/store/puzzle-moments.ts';
 import { loadPuzzle, loadTerms, replaceTerms, savePuzzleWords } from '#lib/store/puzzles.ts';
 import { checkTerms, type DraftReason } from './create-puzzle.ts';
 
@@ -37,6 +38,8 @@ export async function changeDraft(change: {
   if (!terms.ok) return terms;
   return inTransaction(async (tx) => {
     const { puzzleId, memberId, words } = change;
+    // Two at once wait for each other: the second sees what the first has done.
+    await holdMarking(tx, puzzleId);
     const puzzle = await loadPuzzle(tx, { id: puzzleId });
     if (puzzle === null) return refuse({ code: 'unknown-puzzle' });
     if (puzzle.publishedAt !== null) return refuse({ code: 'published' });

@@ -6,7 +6,7 @@ import type { PuzzleState } from '#lib/puzzle/puzzle-state.ts';
 import { enqueue } from '#lib/queue/enqueue.ts';
 import { inTransaction } from '#lib/store/client.ts';
 import { appendLog } from '#lib/store/log.ts';
-import { savePublished } from '#lib/store/puzzle-moments.ts';
+import { holdMarking, savePublished } from '#lib/store/puzzle-moments.ts';
 import { loadPuzzle, savePuzzleWords } from '#lib/store/puzzles.ts';
 import { countFailingLines } from './failing-lines.ts';
 
@@ -26,6 +26,8 @@ export async function publishPuzzle(deed: {
 }): Promise<Result<PuzzleState, PublishReason>> {
   return inTransaction(async (tx) => {
     const { puzzleId, memberId, overrideReason } = deed;
+    // Two at once wait for each other: the second sees what the first has done.
+    await holdMarking(tx, puzzleId);
     const stored = await loadPuzzle(tx, { id: puzzleId });
     if (stored === null) return refuse({ code: 'unknown-puzzle' });
     const puzzle = {

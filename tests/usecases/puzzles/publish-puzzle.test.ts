@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { db } from '#lib/store/client.ts';
 import { loadPuzzle } from '#lib/store/puzzles.ts';
+import { changeDraft } from '#lib/usecases/puzzles/change-draft.ts';
 import { publishPuzzle } from '#lib/usecases/puzzles/publish-puzzle.ts';
-import { buildPuzzle, buildShow } from '../../support/build-show.ts';
+import { buildPuzzle, buildShow, MATE_IN_ONE } from '../../support/build-show.ts';
 import { givenDatabase } from '../../support/database.ts';
 import { jobsOf, loggedOf } from '../../support/deeds.ts';
 import { accepted, refused } from '../../support/positions.ts';
@@ -37,6 +38,14 @@ describe('publishing', () => {
     const stored = await loadPuzzle(db(), { id: puzzleId });
     expect((await jobsOf(puzzleId)).get('close-puzzle')).toEqual(stored?.closesAt);
     expect(await loggedOf(puzzleId)).toEqual([['puzzle-published', { claim: 'true', overridden: false }]]);
+  });
+
+  test('two hosts at once: one publishes, the other is told, and a change of the draft meanwhile is refused', async () => {
+    const puzzleId = await verified();
+    const change = changeDraft({ puzzleId, memberId: null, terms: { ...MATE_IN_ONE, mateWritten: true } });
+    const done = await Promise.all([publish(puzzleId), publish(puzzleId), change]);
+    expect(done.filter(({ ok }) => ok)).toHaveLength(1);
+    expect(await loggedOf(puzzleId)).toHaveLength(1);
   });
 
   test('ahead of its opening it is published and not open', async () => {
