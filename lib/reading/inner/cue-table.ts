@@ -58,10 +58,13 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ],
   [
     'branch',
-    `if|falls|wenn|bei|auf|si|se|если|eger|eğer|in case|when|after|nach|tras|apres|après|dopo|depois de|после|sonra|otherwise|else|sonst|against|
+    `if|falls|wenn|bei|auf|si|se|если|eger|eğer|in case|when|after|nach|tras|apres|après|dopo|depois de|после|otherwise|else|sonst|against|
      variation|variant|variante|variante b|line b|on|а на|и на|или на`,
   ],
-  ['branch-after', 'ise|olursa|oynarsa|alirsa|alırsa|gelirse|giderse|kacarsa|kaçarsa'],
+  [
+    'branch-after',
+    'den sonra|dan sonra|ten sonra|tan sonra|ise|olursa|oynarsa|alirsa|alırsa|gelirse|giderse|kacarsa|kaçarsa',
+  ],
   [
     'correct',
     `sorry|oops|ups|uups|hoppla|opa|ops|oups|упс|errei|me enganei|me equivoque|me he equivocado|je me suis trompe|mi sono sbagliato|ho sbagliato|я ошибся|vertippt|verschrieben|falsch|whoops|i meant|i mean|meant|wait|hold on|actually|rather|jk|just kidding|only kidding|no that's|no that|no it's|scratch that|strike that|forget that|ignore that|crossed out|struck out|durchgestrichen|gestrichen|vergiss das|

@@ -34,3 +34,12 @@ export function fileOf(lexeme: Lexeme | undefined): number {
   }
   return FILE_WORDS.get(lexeme.word) ?? -1;
 }
+
+const WING_NOUNS = new Set(['side', 'wing', 'seite']);
+
+/** A word of castling, or the side before it ("short side castle"). */
+export function isCastlingBehind(lexemes: readonly Lexeme[], at: number): boolean {
+  const [first, second] = [lexemes[at], lexemes[at + 1]];
+  const word = first?.type === 'word' && WING_NOUNS.has(first.word) ? second : first;
+  return word?.type === 'word' && senseIn(word.word, 'castle') !== null;
+}

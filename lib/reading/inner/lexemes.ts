@@ -61,7 +61,8 @@ export function lexemesOf(text: string, context: ScanContext): Lexeme[] {
       at += 1;
       continue;
     }
-    const skipped = skipEnd(text, at, { isLineStart, skipsQuotes: quotes });
+    const isLabel = isLineStart && context.hasCapitalMen && LABEL.test(text.slice(at, at + 5));
+    const skipped = isLabel ? at + 2 : skipEnd(text, at, { isLineStart, skipsQuotes: quotes });
     isLineStart = false;
     if (skipped > at) {
       at = skipped;
@@ -324,6 +325,9 @@ function wordAt(text: string, at: number): Lexeme {
   const taker =
     end === at + 2 && /^.[xX](?!\.\.)/.test(text.slice(at, at + 4)) ? TAKERS.get(text.charAt(at)) : undefined;
   if (taker !== undefined) return { type: 'word', start: at, end: at + 1, word: taker };
+  // "B takes pawn h7": a small b would be a file.
+  const isBishop = end === at + 1 && text.charAt(at) === 'B' && /^ \p{Ll}/u.test(text.slice(end, end + 2));
+  if (isBishop && takingWordAt(text, end + 1) > 0) return { type: 'word', start: at, end, word: 'bishop' };
   const side = /^[- ]?'?s?[- ]?(?:side|wing)/i.exec(text.slice(end, end + 8));
   end = compoundEnd(text, at, end);
   const plain = text.slice(at, end).toLowerCase();
@@ -374,6 +378,9 @@ function nameBefore(text: string, word: string, end: number): string | null {
   if (fileAt(text, end + 1, false) >= 0 && rankAt(text, end + 2) >= 0) return name;
   return takingWordAt(text, end + 1) > 0 ? name : null;
 }
+
+/** "A1: Qb8+": a label and no square, where men have capital letters. */
+const LABEL = /^[A-H]\d ?[:)] /;
 
 /** A run of signs with letters and digits that is no move as it stands; at most 12 characters. */
 function malformedAt(text: string, at: number): Lexeme {

@@ -5,7 +5,7 @@ import { KIND_BIT } from '#lib/rules/moves-to.ts';
 import { CONNECTORS } from './between.ts';
 import { rankSaid } from './dictated.ts';
 import { rarityOf } from './letters.ts';
-import { fileOf, isPromoting, isTaking, isVerb, isWord } from './lexeme-tests.ts';
+import { fileOf, isCastlingBehind, isPromoting, isTaking, isVerb, isWord } from './lexeme-tests.ts';
 import type { Lexeme, MoveLexeme } from './lexemes.ts';
 import type { Phrase } from './phrase.ts';
 import { addSquare, advance, type PhraseScan, takeDescriptor, takeRank } from './phrase-places.ts';
@@ -35,13 +35,26 @@ export function takeLexeme(scan: PhraseScan): boolean {
       return takeWord(scan, lexeme.word);
     case 'move':
       return takeMove(scan, lexeme);
-    case 'malformed':
-      return false;
+    case 'open':
+      return takeBracketedWing(scan);
     case 'sign':
       return takeSign(scan, lexeme.sign);
     default:
       return false;
   }
+}
+
+/** "Rochade (lang)". */
+function takeBracketedWing(scan: PhraseScan): boolean {
+  const { phrase, lexemes } = scan;
+  const [word, close] = [lexemes[scan.at + 1], lexemes[scan.at + 2]];
+  if (!phrase.castles || phrase.side !== null || word?.type !== 'word' || close?.type !== 'close')
+    return false;
+  const isShort = senseIn(word.word, 'short') !== null;
+  if (!isShort && senseIn(word.word, 'long') === null) return false;
+  phrase.side = isShort ? 'short' : 'long';
+  scan.at += 2;
+  return advance(scan, true);
 }
 
 function takeSign(scan: PhraseScan, sign: string): boolean {
@@ -52,6 +65,7 @@ function takeSign(scan: PhraseScan, sign: string): boolean {
     phrase.verb = 'take';
     return advance(scan, false);
   }
+  if (sign === '=' && phrase.mover !== 0 && phrase.squares.length === 0) return advance(scan, false);
   if (sign === '=' && phrase.squares.length > 0) {
     phrase.promotes = true;
     return advance(scan, false);
@@ -165,7 +179,9 @@ function takeWord(scan: PhraseScan, word: string): boolean {
 function takesWing(scan: PhraseScan, kinds: number, isBeforeSquare: boolean): boolean {
   const { phrase } = scan;
   const before = scan.lexemes[scan.at - 1];
-  const isNamedAlone = before?.type === 'word' && senseIn(before.word, 'castle') === null;
+  // "Castle queen" at the end says the wing too; in front of more it begins the next move.
+  const isLast = scan.lexemes[scan.at + 1] === undefined;
+  const isNamedAlone = before?.type === 'word' && (isLast || senseIn(before.word, 'castle') === null);
   if (!phrase.castles || phrase.side !== null || isBeforeSquare || !isNamedAlone) return false;
   if (kinds !== KIND_BIT.k && kinds !== KIND_BIT.q) return false;
   phrase.side = kinds === KIND_BIT.k ? 'short' : 'long';
@@ -174,6 +190,8 @@ function takesWing(scan: PhraseScan, kinds: number, isBeforeSquare: boolean): bo
 
 function takeUnknown(scan: PhraseScan, word: string): boolean {
   const { phrase } = scan;
+  if (phrase.side !== null && !phrase.castles && isCastlingBehind(scan.lexemes, scan.at))
+    return advance(scan, false);
   if (phrase.mover === 0 && phrase.verb === null) {
     const near = nearestPieceWord(word);
     if (near === null) return false;
@@ -294,7 +312,6 @@ function isOnLastRank(phrase: Phrase): boolean {
 
 function takeRole(scan: PhraseScan, role: WordRole, word: string): boolean {
   const { phrase, lexemes } = scan;
-  const next = lexemes[scan.at + 1];
   if (role === 'take') {
     if (phrase.verb === 'take' && phrase.victims !== 0) return false;
     if (phrase.castles || phrase.promotes) return false;
@@ -316,7 +333,7 @@ function takeRole(scan: PhraseScan, role: WordRole, word: string): boolean {
   } else if (role === 'passant') {
     phrase.isPassant = true;
   } else {
-    const isBeforeCastle = next?.type === 'word' && senseIn(next.word, 'castle') !== null;
+    const isBeforeCastle = isCastlingBehind(lexemes, scan.at + 1);
     if (!phrase.castles && !isBeforeCastle) return word === 'lang' || advance(scan, false);
     phrase.side = role === 'short' ? 'short' : 'long';
   }

@@ -78,7 +78,7 @@ export function emptyPhrase(): Phrase {
 /** What a finished phrase is worth: a sure move, something vague, or nothing. */
 export function worthOf(phrase: Phrase): 'phrase' | 'vague' | 'hint' | null {
   const { squares, verb, mover } = phrase;
-  if (phrase.castles) return phrase.side === null ? 'vague' : 'phrase';
+  if (phrase.castles) return phrase.side === null && squares.length === 0 ? 'vague' : 'phrase';
   if (phrase.isPassant) return 'phrase';
   if (phrase.promotes && (mover === 0 || (mover & KIND_BIT.p) !== 0)) {
     return mover !== 0 || phrase.promotion !== 0 ? 'phrase' : squares.length > 0 ? 'vague' : null;
@@ -98,11 +98,17 @@ export function worthOf(phrase: Phrase): 'phrase' | 'vague' | 'hint' | null {
 
 /** The shapes that a phrase says. */
 export function shapesOfPhrase(phrase: Phrase): Shape[] {
-  if (phrase.castles) return [shapeOf({ castle: phrase.side ?? 'any' })];
+  if (phrase.castles) return [shapeOf({ castle: phrase.side ?? wingOf(phrase.squares[0]) })];
   const shapes = placesOf(phrase).flatMap((places, index) => shapesWith(phrase, places, index));
   if (!phrase.isDoubtfulFile) return shapes;
   const anyFile = { ...phrase, moverFiles: 255 };
   return [...shapes, ...placesOf(phrase).flatMap((places, index) => shapesWith(anyFile, places, index + 1))];
+}
+
+/** "King to c1 castling": the square names the wing. */
+function wingOf(square: NamedSquare | undefined): 'short' | 'long' | 'any' {
+  if (square === undefined) return 'any';
+  return square.files === 4 ? 'long' : square.files === 64 ? 'short' : 'any';
 }
 
 function shapesWith(phrase: Phrase, { from, to }: Places, cost: number): Shape[] {

@@ -1,10 +1,11 @@
 // Which moves are said in words ("bishop takes f7", "castle short")? Words and squares become one token;
 // what says no move stays as it was.
 
+import { KIND_BIT } from '#lib/rules/moves-to.ts';
 import { CONNECTORS } from './between.ts';
 import { cueAt } from './cue-table.ts';
 import { withDictatedSquares } from './dictated.ts';
-import { fileOf, isVerb } from './lexeme-tests.ts';
+import { fileOf, isCastlingBehind, isVerb } from './lexeme-tests.ts';
 import type { Lexeme } from './lexemes.ts';
 import { wordedLongMove } from './long-words.ts';
 import { originBehind } from './origin-words.ts';
@@ -24,6 +25,9 @@ const SUBJECTS = new Set(
     ' ',
   ),
 );
+
+/** c1, g1, c8 and g8. */
+const CASTLED = new Set([2, 6, 58, 62]);
 
 const DENIALS = new Set("can't cannot cant won't couldn't mustn't doesn't kein keine".split(' '));
 
@@ -62,8 +66,14 @@ export function phrasesOf(written: readonly Lexeme[]): readonly AnyLexeme[] {
 /** "0-0-0 (castling)", "castling 0-0": the word beside the sign is no further move. */
 function isCastlingAgain(lexeme: AnyLexeme, before: readonly AnyLexeme[], next: Lexeme | undefined): boolean {
   if (castleOf(lexeme) !== 'any') return false;
-  const last = before.findLast(({ type }) => type !== 'open');
-  return [last, next].some((one) => one !== undefined && castleOf(one) !== null);
+  const last = before.findLast((one) => one.type !== 'open' && !(one.type === 'sign' && one.sign === ','));
+  return [last, next].some((one) => one !== undefined && (castleOf(one) !== null || isKingsSteps(one)));
+}
+
+/** "Kg1 castle", "king to c1, castling": where a king goes who castles. */
+function isKingsSteps(lexeme: AnyLexeme): boolean {
+  const shapes = lexeme.type === 'move' ? (lexeme.ways[0]?.[0]?.shapes ?? []) : [];
+  return shapes.some(({ kinds, to }) => (kinds & KIND_BIT.k) !== 0 && CASTLED.has(to));
 }
 
 function behindColon(lexemes: readonly Lexeme[], at: number): Lexeme | undefined {
@@ -86,7 +96,7 @@ function startsPhrase(lexemes: readonly Lexeme[], at: number): boolean {
   if (next?.type === 'move' && next.isBareSquare && senses.some(({ role }) => role === 'from')) return true;
   for (const { role } of senses) if (STARTING_ROLES.has(role)) return true;
   if (senses.some(({ role }) => role === 'short' || role === 'long')) {
-    return next?.type === 'word' && senseIn(next.word, 'castle') !== null;
+    return isCastlingBehind(lexemes, at + 1);
   }
   if (senses.some(({ role }) => role === 'on'))
     return next?.type === 'word' && senseIn(next.word, 'passant') !== null;

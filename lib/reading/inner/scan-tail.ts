@@ -108,7 +108,7 @@ function promotionAt(text: string, at: number): Promotion | null {
   // "Bxc8 B) Kh8": a letter before a lone bracket is a label.
   if (isSpaced && !hasSign && !isOpen && text.charAt(man.end) === ')') return null;
   // "PxP P-K3": the letter begins the next move.
-  if (isSpaced && !hasSign && !isOpen && '-x:'.includes(text.charAt(man.end) || ' ')) return null;
+  if (isSpaced && !hasSign && !isOpen && '-x:='.includes(text.charAt(man.end) || ' ')) return null;
   return { end: isOpen ? man.end + 1 : man.end, senses: man.senses };
 }
 

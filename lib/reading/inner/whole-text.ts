@@ -5,8 +5,8 @@ import { type FoldedText, placeOf } from './fold-text.ts';
 import { RARE_LANGUAGES, SPELLINGS } from './letters.ts';
 import type { ScanContext } from './scan-compact.ts';
 
-/** Letters that Turkish alone writes: they are folded away, but say which letters the men have. */
-const TURKISH = /[ğĞıİşŞ]/;
+/** Letters that Turkish alone writes, and words: they are folded away, but say which letters the men have. */
+const TURKISH = /[ğĞıİşŞ]|(?<!\p{L})(?:önce|sonra|hamle|beyaz|siyah|oynar)(?!\p{L})/u;
 
 /** "W1" and "B1" before moves number them by side; one alone may be a square. */
 const SIDE_NUMBERS = /(?<![\p{L}\d])[WB]1(?![\p{L}\d]).*(?<![\p{L}\d])[WB]1(?![\p{L}\d])/su;

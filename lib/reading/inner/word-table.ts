@@ -77,11 +77,11 @@ const ROLE_WORDS: readonly (readonly [role: WordRole, words: string])[] = [
   ],
   [
     'short',
-    'short kingside king-side königsflügel königsseite kurz kurze kurzer klein kleine corto corta petit petite court courte chico chica pequeno pequena menor curto curta короткая короткую короткой kisa kısa kucuk küçük',
+    'short kingside king-side königsflügel königsseite kurz kurze kurzer klein kleine corto corta petit petite court courte chico chica pequeno pequena menor curto curta короткая короткую короткой малая малую малой kisa kısa kucuk küçük',
   ],
   [
     'long',
-    'long queenside queen-side damenflügel damenseite lang lange langer longo longa longue gross groß grosse große largo larga grand grande maior mayor lungo lunga длинная длинную длинной uzun buyuk büyük',
+    'long queenside queen-side damenflügel damenseite lang lange langer longo longa longue gross groß grosse große largo larga grand grande maior mayor lungo lunga длинная длинную длинной большая большую большой uzun buyuk büyük',
   ],
   ['passant', 'passant e.p. e.p ep passant. en-passant проходе geçerken'],
   [
