@@ -29,6 +29,8 @@ function hasFlag(flag: string, result: ReadResult, reading: Reading | undefined)
       return result.isCutBySource;
     case 'addressed':
       return result.isAddressed;
+    case 'no-choice':
+      return reading?.choices.length === 0;
     default:
       throw new Error(`No such flag: ${flag}`);
   }
@@ -58,6 +60,7 @@ export function differencesOf(expected: ReadingCase): string[] {
     compare('turned', written(ucis(result.turned.map(({ line }) => line))), written(expected.turned));
   }
   for (const flag of expected.flags)
-    if (!hasFlag(flag, result, reading)) wrong.push(`flag ${flag} is missing`);
+    if (!hasFlag(flag, result, reading))
+      wrong.push(flag === 'no-choice' ? 'there is a choice' : `flag ${flag} is missing`);
   return wrong;
 }
