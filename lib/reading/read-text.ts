@@ -12,7 +12,15 @@ import { phrasesOf } from './inner/phrases.ts';
 import type { ScanContext } from './inner/scan-compact.ts';
 import { searchReadings } from './inner/search.ts';
 import { pairedItems } from './inner/square-pairs.ts';
-import { halfMove, isAddressed, isCutBySource, scanContextOf, struckByHyphens } from './inner/whole-text.ts';
+import { isPlacement, namesDefence } from './inner/told.ts';
+import {
+  halfMove,
+  isAddressed,
+  isCutBySource,
+  scanContextOf,
+  speaksToSomebody,
+  struckByHyphens,
+} from './inner/whole-text.ts';
 import { READER_VERSION } from './reader-version.ts';
 import type { Reading, ReadResult } from './reading.ts';
 import { turnShape } from './shape.ts';
@@ -46,18 +54,19 @@ export function readText(input: {
 }): ReadResult {
   const folded = foldText(input.text);
   const context = scanContextOf(folded.text, input.text);
-  const lexemes = phrasesOf(lexemesOf(folded.text, context));
-  const items = itemsOf(lexemes, {
-    struck: struckByHyphens(folded, input.text),
-    solver: input.position.turn,
-  });
+  const struck = struckByHyphens(folded, input.text);
+  const solver = input.position.turn;
+  const items = itemsOf(phrasesOf(lexemesOf(folded.text, context)), { struck, solver });
   const mostReadings = Math.max(1, Math.min(MOST_READINGS, input.maxReadings ?? MOST_READINGS));
   const task: Task = { position: input.position, folded, items, context, mostReadings };
-  const asWritten = readItems(task).slice(0, mostReadings);
-  const seenTurned =
-    asWritten.length > 0 && asWritten.every((reading) => isOffBoard(reading, input)) ? turned(task) : [];
-  const readings = seenTurned.length > 0 ? asWritten.map(stoppedAtOnce) : asWritten;
-  const looksLikeMove = firstMove(items) ?? halfMove(folded.text);
+  const first = readItems(task).slice(0, mostReadings);
+  const isOff = first.length > 0 && first.every((reading) => isOffBoard(reading, input));
+  const seenTurned = isOff ? turned(task) : [];
+  const asRare = isOff && seenTurned.length === 0 ? inRareLetters(task, struck) : [];
+  const asWritten = asRare.length > 0 ? asRare : first;
+  const isTold = seenTurned.length === 0 && tellsOnly(task, asWritten);
+  const readings = isTold ? [] : seenTurned.length > 0 ? asWritten.map(stoppedAtOnce) : asWritten;
+  const looksLikeMove = isTold ? null : (firstMove(items) ?? halfMove(folded.text));
   const isAnswer = readings.length > 0;
   return {
     kind: isAnswer ? 'answer' : looksLikeMove === null ? 'chatter' : 'unreadable',
@@ -94,6 +103,34 @@ function readItems(task: Task): Reading[] {
     }
   }
   return finish(states, folded).filter(({ line, impossibleAt }) => line.length > 0 || impossibleAt !== null);
+}
+
+/** Longest text that is read again with the letters of rare languages, in characters. */
+const SHORT = 400;
+
+/**
+ * "Acaba Axf7 mi?": letters that a usual language has as well, in a text of which nothing can be played in any of
+ * those. Only where all of it can be played (rule R1).
+ */
+function inRareLetters(task: Task, struck: Uint8Array | null): readonly Reading[] {
+  const { folded, position, mostReadings } = task;
+  if (task.context.allowsRare || folded.text.length > SHORT) return [];
+  const context = { ...task.context, allowsRare: true };
+  const lexemes = phrasesOf(lexemesOf(folded.text, context));
+  const items = itemsOf(lexemes, { struck, solver: position.turn });
+  const found = readItems({ ...task, context, items }).slice(0, mostReadings);
+  const isWhole = found.every(
+    ({ line, impossibleAt, isGenerous }) => line.length > 0 && impossibleAt === null && !isGenerous,
+  );
+  return isWhole ? found : [];
+}
+
+/** No move is legal here, and those named are the diagram's men, or a defence held against somebody's answer. */
+function tellsOnly({ items, position, folded }: Task, readings: readonly Reading[]): boolean {
+  if (readings.some(({ line }) => line.length > 0) || items.length === 0) return false;
+  if (isPlacement(items, position)) return true;
+  if (speaksToSomebody(folded.text)) return true;
+  return isAddressed(folded.text) && namesDefence(items, position, { left: STEPS });
 }
 
 /**

@@ -16,6 +16,7 @@ import {
 } from './node.ts';
 import { goOn, isSolversList, type Plan, replace, tellsReply, walk } from './plans.ts';
 import type { Step } from './scan-compact.ts';
+import { settle } from './settle.ts';
 import { endLine, type State } from './state.ts';
 
 /** Positions looked at where a move may stand in another's place behind gaps. */
@@ -28,6 +29,10 @@ export interface Attached {
   readonly budget: Budget;
   readonly out: State[];
   readonly isTurnedDown: boolean;
+  /** Looks across gaps even where the move could be a reply. */
+  readonly isThorough?: boolean;
+  /** Cannot go on from the cursor in any way. */
+  readonly isStuck?: boolean;
 }
 
 /** Where the token joins: at the cursor, in the place of a move, or as the name of one. */
@@ -64,7 +69,7 @@ function joinFirst(
   const isNamed = item.cues.has('any') || item.cues.has('threat') || isSolversNumber(state, item, node);
   if (budget.left <= 0) return least;
   const isListing = relation === 'continue' && isSolversList(node);
-  if (direct.length > 0 && !isNamed && !isListing) return least;
+  if (direct.length > 0 && !isNamed && !isListing && attached.isThorough !== true) return least;
   for (const landing of landingsAfterGap(node, shapes, budget)) {
     least = Math.min(least, join(attached, { node, relation, way, landing, followsGap: true, isNamed }));
   }
@@ -89,9 +94,11 @@ interface Joint {
 function join(attached: Attached, joint: Joint): number {
   const { state, item } = attached;
   const { node, landing, followsGap } = joint;
-  const known = joint.relation === 'continue' ? null : knownChild(state, node, landing);
+  const settled = joint.relation === 'replace' ? settle(state, item, node, landing.uci) : null;
+  const known = settled?.child ?? (joint.relation === 'continue' ? null : knownChild(attached, joint));
   if (joint.relation === 'mention' && (known === null || landing.match.cost > 1)) return 1000;
-  if (joint.relation === 'replace' && known !== null && !item.cues.has('branch')) return 1000;
+  if (joint.relation === 'replace' && known !== null && settled === null && !isWalkedAgain(attached, known))
+    return 1000;
   const start = joint.way[0]?.start ?? item.start;
   const end = joint.way[0]?.end ?? item.end;
   const child =
@@ -103,7 +110,7 @@ function join(attached: Attached, joint: Joint): number {
       ...marksOf(item),
       followsGap,
     });
-  const plan = known !== null ? walk(state, known) : planFor(attached, joint, child);
+  const plan = settled?.plan ?? (known !== null ? walk(state, known) : planFor(attached, joint, child));
   if (plan.liberty >= COST.unmarked) return 1000;
   let liberty = plan.liberty + landing.match.cost + (item.isTypo && !known ? COST.typo : 0);
   liberty += gapCost(joint);
@@ -156,12 +163,23 @@ function playRest(state: State, steps: readonly Step[], { item, budget }: Attach
   return at;
 }
 
-function knownChild(state: State, node: Node, landing: Landing): Node | null {
+function knownChild({ state, item }: Attached, { node, landing, relation }: Joint): Node | null {
   for (const tip of [state.cursor, state.main]) {
     const child = childTowards(node, tip);
-    if (child !== null && child.uci === landing.uci) return child;
+    if (child === null || child.uci !== landing.uci) continue;
+    // "The plan is Nxf7 and Qf3+. 1.Nxf7": what was a plan is now played.
+    const isPlayedNow =
+      relation === 'replace' && child.isThreat && item.number !== null && !item.cues.has('threat');
+    return isPlayedNow ? null : child;
   }
   return null;
+}
+
+/** "If Rxf7" twice, or the main line's move again behind a try. */
+function isWalkedAgain({ state, item }: Attached, known: Node): boolean {
+  if (item.cues.has('branch')) return true;
+  const isOnMain = known.parent !== null && childTowards(known.parent, state.main) === known;
+  return state.kind === 'try' && isOnMain && item.rejected === 0 && !item.isStruck;
 }
 
 function planFor(attached: Attached, joint: Joint, child: Node): Plan {
@@ -175,7 +193,9 @@ function planFor(attached: Attached, joint: Joint, child: Node): Plan {
   }
   const counted = isRejected ? countedCost(item, child) : 0;
   const plan =
-    joint.relation === 'continue' ? goOn(state, item, child) : replace(state, item, joint.node, child);
+    joint.relation === 'continue'
+      ? goOn(state, item, child)
+      : replace(state, item, joint.node, child, attached.isStuck === true);
   const { liberty } = plan;
   return { state: answersBoth(attached, joint, child) ?? plan.state, liberty: liberty + counted };
 }

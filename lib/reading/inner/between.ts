@@ -14,6 +14,22 @@ export const CONNECTORS: ReadonlySet<string> = new Set(
   ),
 );
 
+/** Signs of the annotators for "with the idea". */
+const TRIANGLES = '∆△';
+
+/** Words that speak of all members of a list. */
+const SEVERAL = new Set(
+  `all both none neither look seem fail lose are aren't were don't didn't alle beide sehen scheitern gehen todos ambos tous toutes
+   tutti entrambi оба все`.split(/\s+/),
+);
+
+/** Words that praise a move until a "but" takes the praise back; accents are folded away. */
+const PRAISE = new Set(
+  `good natural strong right tempting promising winning nice nasty obvious logical attractive fine deadly crushing correct great best decent
+   gut stark naturlich verlockend logisch richtig gewonnen bien bueno buena fuerte atractivo bon bonne fort forte naturel buono buona bella
+   naturale bom boa хорошо сильно красиво заманчиво iyi guclu`.split(/\s+/),
+);
+
 /** What has been found between two moves; filled by one reading of it. */
 export interface Between {
   readonly words: string[];
@@ -65,6 +81,7 @@ export function readBetween(gap: readonly AnyLexeme[], isFirst: boolean): Betwee
       if (lexeme.sign === '~') found.cues.add('any');
       if (lexeme.sign === '?') found.isAsked = true;
       if (lexeme.sign === '-') dashes += 1;
+      if (TRIANGLES.includes(lexeme.sign)) found.cues.add('threat');
       if (breaks.length > 0 && '.;!?\n'.includes(lexeme.sign)) breaks[breaks.length - 1] = true;
       if (words.length === 0 && '.;!?\n'.includes(lexeme.sign)) {
         words.push('');
@@ -81,6 +98,7 @@ export function readBetween(gap: readonly AnyLexeme[], isFirst: boolean): Betwee
   }
   if (dashes >= 2) found.cues.add('any');
   readCues(words, breaks, found, isFirst);
+  if (words.slice(0, 4).some((word) => SEVERAL.has(word))) found.saysOfLast.add('of-several');
   return found;
 }
 
@@ -133,11 +151,18 @@ function readCues(
     } else if (cue === 'reject-before' || cue === 'doubt-before') {
       const isNear = words.length - next < 4 && !words.slice(next).some(separates);
       if (!isBrokenAfter && isNear) found.rejectsNext = cue === 'reject-before' ? 2 : 1;
+      // "... is the famous trap, so don't."
+      if (at > 0 && breaks[next - 1] === true && !isBrokenBefore && cue === 'reject-before')
+        found.rejectsLast = 2;
+    } else if (cue === 'looks-after') {
+      const isPraise = words.slice(next, next + 3).some((word) => PRAISE.has(word));
+      if (isPraise && !isBrokenBefore && at < 3 && !changesSubject(words, at))
+        found.saysOfLast.add('praise-after');
     } else if (cue === 'no') {
       // "no choice", "no defence" correct nothing; "no," "no wait" and "no Re8" do.
       const follower = words[next];
       // "No Td7, sino Te8" turns the first move down before it is read.
-      if (isFirst && follower === undefined) {
+      if (isFirst && follower === undefined && breaks[at] !== true) {
         found.rejectsNext = 2;
         break;
       }

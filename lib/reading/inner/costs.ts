@@ -35,6 +35,11 @@ export const COST = {
   skippedThreat: 4,
   /** The defender's threat, taken for a move of the line. */
   menaceCounts: 12,
+  /** What is named beside such a threat: one more of them, or the answer to it. */
+  menaceTooCounts: 3,
+  skippedMenaceToo: 1,
+  /** What stands on the board already is told, not played; so is the defender's move before any answer. */
+  toldBefore: 4,
   /** A square in prose, not taken. */
   skippedProse: 3,
   skippedLikely: 8,

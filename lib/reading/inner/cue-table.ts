@@ -43,6 +43,12 @@ export type Cue =
   | 'beside-after'
   /** What follows is the writer's answer. */
   | 'verdict'
+  /** The start of such praise: "looks", "seems". */
+  | 'looks-after'
+  /** What is said behind a list is said of all its members. */
+  | 'of-several'
+  /** The two that follow are weighed against each other. */
+  | 'between'
   /** Says nothing about moves, though a part of it would. */
   | 'none'
   | 'white'
@@ -67,20 +73,20 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ],
   [
     'correct',
-    `sorry|oops|ups|uups|hoppla|opa|ops|oups|упс|errei|me enganei|me equivoque|me he equivocado|je me suis trompe|mi sono sbagliato|ho sbagliato|я ошибся|vertippt|verschrieben|falsch|whoops|i meant|i mean|meant|wait|hold on|actually|rather|jk|just kidding|only kidding|no that's|no that|no it's|scratch that|strike that|forget that|ignore that|crossed out|struck out|durchgestrichen|gestrichen|vergiss das|
+    `hang on|scrap that|scrap this|cancel that|disregard that|never mind|nevermind|my bad|correcting myself|i stand corrected|come to think of it|sorry|oops|ups|uups|hoppla|opa|ops|oups|упс|errei|me enganei|me equivoque|me he equivocado|je me suis trompe|mi sono sbagliato|ho sbagliato|я ошибся|vertippt|verschrieben|falsch|whoops|i meant|i mean|meant|wait|hold on|actually|rather|jk|just kidding|only kidding|no that's|no that|no it's|scratch that|strike that|forget that|ignore that|crossed out|struck out|durchgestrichen|gestrichen|vergiss das|
      take it back|i take it back|take that back|i take that back|nope|make that|should be|
-     quatsch|entschuldigung|sondern|ich meine|ich meinte|besser|perdon|perdón|digo|quise decir|mejor dicho|pardon|je voulais dire|plutot|plutôt|
+     quatsch|mist|moment mal|vergesst das|entschuldigung|sondern|ich meine|ich meinte|besser|perdon|perdón|digo|quise decir|mejor dicho|pardon|je voulais dire|plutot|plutôt|
      scusa|scusate|scusami|volevo dire|anzi|desculpe|desculpa|quero dizer|alias|
-     извините|простите|точнее|вернее|ошибся|то есть|pardon|yani|ozur dilerim|özür dilerim|typo|mistake|blunder|instead`,
+     извините|простите|стоп|погодите|не то|точнее|вернее|ошибся|то есть|pardon|yani|hayir dur|yok dur|dur bir dakika|ozur dilerim|özür dilerim|typo|mistake|blunder|instead`,
   ],
   [
     'restart',
-    `right order|correct order|richtige reihenfolge|edit|edited|correction|update|final answer|new answer|second attempt|second try|korrektur|nachtrag|correccion|corrección|
+    `right order|correct order|full line|full solution|complete line|correct version|correct line|neuer versuch|nuevo intento|nouvel essai|nouvelle tentative|nuovo tentativo|nova tentativa|richtige reihenfolge|edit|edited|correction|update|final answer|new answer|second attempt|second try|korrektur|nachtrag|correccion|corrección|
      correzione|correcao|correção|поправка|исправление|duzeltme|düzeltme|my answer is now|changed my mind|on second thought|on second thoughts`,
   ],
   [
     'but',
-    'but|aber|pero|mais|ma|mas|но|ama|fakat|sino|however|yet|though|although|doch|jedoch|hingegen|dagegen|sin embargo|cependant|toutefois|pourtant|pero|tuttavia|porém|однако|зато|ancak|lakin',
+    'but|aber|pero|mais|ma|mas|но|ama|fakat|sino|however|yet|though|although|doch|jedoch|hingegen|dagegen|sin embargo|cependant|toutefois|pourtant|pero|tuttavia|porém|однако|зато|ancak|lakin|then i noticed|then i saw|then i realised|then i realized|no entanto|allerdings',
   ],
   [
     'praise-after',
@@ -98,7 +104,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   [
     'beside-after',
     `also works|works too|works as well|is also strong|is also possible|is also mate|is also good|also mates|mates too|mates as well|also wins|wins too|
-     wins as well|both win|both work|both mate|are both|both are|gewinnen beide|gehen beide|beide gewinnen|beide gehen|sind beide|beide sind|ambas ganan|las dos ganan|
+     work too|win too|draws too|draw too|mate too|also work|also win|also draws|also draw|gehen auch|gewinnen auch|marche aussi|marchent aussi|gagnent aussi|tambien ganan|tambien sirve|tambien sirven|vince pure|funziona pure|tambem serve|тоже мат|de olur|wins as well|both win|both work|both mate|are both|both are|gewinnen beide|gehen beide|beide gewinnen|beide gehen|sind beide|beide sind|ambas ganan|las dos ganan|
      gagnent tous les deux|vincono entrambe|ambas ganham|оба выигрывают|ikisi de|geht auch|ist auch matt|gewinnt auch|tambien gana|gagne aussi|vince anche|tambem ganha|тоже выигрывает`,
   ],
   ['also-after', 'too|also|as well|auch|tambien|aussi|anche|tambem|тоже|также'],
@@ -106,12 +112,18 @@ const ROWS: readonly (readonly [Cue, string])[] = [
     'verdict',
     `the answer|the real answer|the solution|the key|the right move|the correct move|the winning move|the best move|best is|star move|my answer|i choose|i go|
      i'd go|i'll go|i prefer|i say|i vote|die losung|die antwort|am besten|la solucion|la respuesta|lo mejor|la solution|la reponse|le mieux|la soluzione|
-     la risposta|a solucao|a resposta|решение|ответ|решает|cozum|cevap`,
+     la risposta|a solucao|a resposta|решение|ответ|решает|cozum|cevap|i would go|i'm going|going with|i pick|i'd pick|i'll pick|i'd choose|i'd play|i'll play|i'd say|
+     my gut says|my pick|my choice|my vote|i'm with|i submit|ich nehme|ich wahle|ich spiele|je choisis|je prends|elijo|me quedo con|scelgo|escolho|выбираю|seciyorum`,
   ],
+  [
+    'looks-after',
+    'look|looks|looked|seem|seems|seemed|sieht|sah|sehen|parece|parecen|parecia|semble|semblait|sembra|sembrava|выглядит|кажется',
+  ],
+  ['between', 'between|zwischen|entre|tra|fra|между'],
   ['no', 'no|nein|non|нет|hayir|hayır|nao|não|nah|nee'],
   [
     'reject-before',
-    `my answer from|neither|nor|weder|ni|no rush with|no hurry with|no need for|can't go to|cannot go to|can't get to|can't play|cannot play|not|nicht|don't play|do not play|don't|do not|pas|instead of|rather than|statt|anstatt|anstelle von|
+    `stops|stopping|prevents|preventing|rules out|ruling out|verhindert|impide|empeche|impedisce|предотвращает|wouldn't touch|would not touch|wouldn't play|would not play|my answer from|neither|nor|weder|ni|no rush with|no hurry with|no need for|can't go to|cannot go to|can't get to|can't play|cannot play|not|nicht|don't play|do not play|don't|do not|pas|instead of|rather than|statt|anstatt|anstelle von|
      avoid|and not|y no|e non|et pas|und nicht|e nao|и не|never|en vez de|en lugar de|au lieu de|invece di|em vez de|а не|не|yerine|
      unlike|forget|forget about|ignore|ignore my|scratch|discard|answer from|changed from|change from|changing from|switch from|switching from|vergesst|vergiss|anders als`,
   ],
@@ -142,7 +154,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
     `runs into|run into|ran into|walks into|is met by|met by|is answered by|misses|missed|is the threat|is the idea|was the idea|is threatened|is illegal|not legal|fails|fail|fails to|leads nowhere|goes nowhere|gets nowhere|lead anywhere|doesn't lead|is not enough|isn't enough|not enough|zu langsam|ist zu langsam|ist falsch|ist schlecht|bringt nichts|reicht nicht|es lento|es demasiado lento|demasiado lento|est trop lent|trop lent|troppo lento|e troppo lento|muito lento|слишком медленно|медленно|cok yavas|yavas|degil|değil|doesn't work|does not work|doesnt work|didn't work|not work|won't work|loses|lost|too slow|geht nicht|funktioniert nicht|
      klappt nicht|scheitert|no funciona|no sirve|falla|ne marche pas|echoue|échoue|non funziona|fallisce|nao funciona|não funciona|falha|
      не работает|не проходит|не годится|olmaz|olmuyor|calismaz|çalışmaz|is refuted|refuted|is wrong|was wrong|is a mistake|is bad|is not good|
-     is no good|isn't good|not good enough|non va|none of them|none of these|neither works|is tempting|looks tempting|only draws|stalemates|is stalemate|that's stalemate|
+     would lose|would draw|would drop|would hang|would blunder|is no good|isn't good|not good enough|non va|none of them|none of these|neither works|is tempting|looks tempting|only draws|stalemates|is stalemate|that's stalemate|
      doesn't even|does not even|didn't even|won't even|isn't even|comes last|comes later|comes at the end|kommt zuletzt|kommt spater|viene despues|vient apres|viene dopo|vem depois|
      ist verlockend|verlockend|es tentador|est tentant|e tentador|e allettante|заманчиво`,
   ],
@@ -154,12 +166,12 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ['nothing', 'nothing|nichts|nada|rien|niente|ничего'],
   [
     'hopeless',
-    `ouch|autsch|is what most|is what everybody|is what everyone|there is nothing|there's nothing|i have nothing|i've got nothing|nothing there|it is nothing|it's nothing|gives nothing|
+    `ouch|autsch|that's only equal|that's just equal|is what most|is what everybody|is what everyone|there is nothing|there's nothing|i have nothing|i've got nothing|nothing there|it is nothing|it's nothing|gives nothing|
      da ist nichts|ist da nichts|ich habe nichts|non c'e niente|no hay nada|il n'y a rien|nao ha nada|ничего нет|hicbir sey yok`,
   ],
   [
     'doubt-after',
-    `allows|is bad for|loses a|loses the|verliert die|verliert den|pierde la|perd la|perde la|only trades|only exchanges|is equal|is only equal|only equal|is boring|isn't|is not|doesn't|does not|didn't|would|wouldn't|could|can't|cannot|at first|only chases|only checks|only gives|only leads|only wins|only drives|only gets|only helps|is just|
+    `drops|hangs|blunders|gives away|throws away|allows|is bad for|loses a|loses the|verliert die|verliert den|pierde la|perd la|perde la|only trades|only exchanges|is equal|is only equal|only equal|is boring|isn't|is not|doesn't|does not|didn't|would|wouldn't|could|can't|cannot|at first|only chases|only checks|only gives|only leads|only wins|only drives|only gets|only helps|is just|
      until|düşündüm|denedim|istedim|just chases|just gives|just drops|just wins|merely|ware|wäre|würde|wurde|seria|serait|sarebbe|бы|
      was my first|was my initial|was my original|was my guess|was my instinct|was what i|war mein erster|fue mi primera|etait ma premiere|era la mia prima|foi minha primeira`,
   ],
@@ -170,7 +182,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ],
   [
     'menace',
-    `threatens me|threatens us|me amenaza|nos amenaza|mi minaccia|ci minaccia|me menace|nous menace|me ameaca|mir droht|
+    `threatened with|threatened by|threatens me|threatens us|me amenaza|nos amenaza|mi minaccia|ci minaccia|me menace|nous menace|me ameaca|mir droht|
      uns droht|мне грозит|нам грозит|мне угрожает|нам угрожает`,
   ],
   [
@@ -187,7 +199,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
     'threat',
     `threatens|threatening|threat|threat is|threats|with the idea|idea|the idea|plan|planning|intending|intends|aiming for|preparing|droht|drohung|drohend|mit der idee|idee|
      amenaza|amenazando|con la idea|menace|menacant|menaçant|avec l'idee|minaccia|minacciando|ameaca|ameaça|ameacando|
-     грозит|угрожает|угроза|угрожая|с идеей|tehdit|tehdidi|wants|hoping for`,
+     грозит|угрожает|угроза|угрожая|с идеей|tehdit|tehdidi|wants|hoping for|aiming at|δ`,
   ],
   [
     'any',
@@ -196,7 +208,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ],
   [
     'none',
-    `degil mi|no falla|doesn't fail|does not fail|can't fail|cannot fail|never fails|doesn't lose|does not lose|nicht falsch|nicht schlecht|pas mal|don't see why not|don't see any|don't see anything|don't know|never seen|never saw|never find|never found|never miss|never forget|neither works|neither of|don't forget|do not forget|not forget|don't ignore|do not ignore|can't ignore|cannot ignore|not sure|not certain|why not|not hard|not difficult|not too|not only|no idea|no doubt|no problem|nicht sicher|warum nicht|nicht schwer|
+    `can't decide|cannot decide|couldn't decide|can't choose|can't tell|do not know|don't tell me|didn't tell me|between the|degil mi|no falla|doesn't fail|does not fail|can't fail|cannot fail|never fails|doesn't lose|does not lose|nicht falsch|nicht schlecht|pas mal|don't see why not|don't see any|don't see anything|don't know|never seen|never saw|never find|never found|never miss|never forget|neither works|neither of|don't forget|do not forget|not forget|don't ignore|do not ignore|can't ignore|cannot ignore|not sure|not certain|why not|not hard|not difficult|not too|not only|no idea|no doubt|no problem|nicht sicher|warum nicht|nicht schwer|
      nicht nur|no se|por que no|pourquoi pas|perche no|perché no|не уверен|почему не|почему бы не|not much|not a lot|not bad|if not|why don't|is actually|was actually|actually forced|actually wins|actually winning|actually mate|actually works|
      rather nice|rather obvious|rather simple|rather easy|wait for it|take it back with|i take it back with|doesn't matter|does not matter|didn't matter|is just as|it's just as|there is nothing to|there is nothing black|there is nothing white|there is nothing he|there is nothing they|there is nothing for|nothing can|
      there's nothing to|there's nothing black|there's nothing white|there's nothing he|there's nothing they|there's nothing for|nothing to do`,

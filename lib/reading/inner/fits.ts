@@ -38,7 +38,8 @@ export function numberOf(
 ): { readonly offset: number | null; readonly cost: number } {
   if (item.number === null) return { offset: state.numberOffset, cost: 0 };
   const offset = item.number - child.solverMoves;
-  if (state.numberOffset === null) return { offset, cost: 0 };
+  // The first number may be the game's, so it is never too high; too low, it counts from the start anew.
+  if (state.numberOffset === null) return { offset, cost: offset < 0 ? COST.number : 0 };
   // A game counts Black's solver and White's next move differently from a problem: both are usual.
   const isBlackSolver = (child.by === 'solver') === (turnAt(child) === 'w');
   const isFitting =

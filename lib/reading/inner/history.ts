@@ -95,6 +95,14 @@ function isHistory(
   return true;
 }
 
+/** Does the token name a man by the square on which he stands, with nothing taken? */
+export function namesStandingMan({ ways }: MoveItem, position: Position): boolean {
+  const shapes = ways[0]?.[0]?.shapes ?? [];
+  return shapes.some(
+    (shape) => !shape.isCapture && (stoodThere(position, shape, 'w') || stoodThere(position, shape, 'b')),
+  );
+}
+
 function stoodThere({ board }: Position, { to, kinds, castle }: Shape, side: Side): boolean {
   const man = to < 0 || castle !== null ? 0 : (board[to] ?? 0);
   return man !== 0 && sideOf(man) === side && ((kinds >> (man & 7)) & 1) === 1;

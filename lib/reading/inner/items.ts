@@ -10,6 +10,9 @@ import type { Step } from './scan-compact.ts';
 /** How much a token can also be prose: 0 surely a move, 1 likely a move, 2 likely prose, 3 surely no move. */
 export type Prose = 0 | 1 | 2 | 3;
 
+/** What is said of a move: cues of words, a slash before it, one more of the defender's threats. */
+export type ItemCue = Cue | 'slash' | 'menace-too';
+
 /** A token that may be a move, with the cues that lead to it. */
 export interface MoveItem {
   readonly type: 'move';
@@ -42,7 +45,7 @@ export interface MoveItem {
   readonly joint: 'comma' | 'and' | null;
   /** The next move comes with a word of correction. */
   readonly isTakenBack: boolean;
-  readonly cues: ReadonlySet<Cue | 'slash'>;
+  readonly cues: ReadonlySet<ItemCue>;
   /** 2: turned down for certain; 1: perhaps. */
   readonly rejected: 0 | 1 | 2;
   readonly number: number | null;
@@ -57,11 +60,28 @@ export type Item =
 const LOCATIVES = new Set(
   `on at in of from against square field the this that around near and's auf am im der das en de del sur du des la le el su sul da di no na em do
    около на поле пункт with's guards guard covers cover attacks attack controls defends weak behind into's via
-   feld campo case casa casella kare protects`.split(/\s+/),
+   feld campo case casa casella kare protects between zwischen
+   entre tra fra между`.split(/\s+/),
 );
 const NOUNS_BEHIND = new Set(
   `square squares paper pawn pawns file rank knight bishop rook queen king is's weak sheet size field complex point hole format
    bauer springer feld papier peon pion`.split(/\s+/),
+);
+
+/** "Flat b3", "chapter c5": what such a word numbers is no square of the board. */
+const NUMBERED = new Set(
+  `flat block room seat row gate platform chapter page level version model vitamin table section grade class bus
+   highway motorway road floor door apartment apt suite studio hall box chord episode series season size channel
+   wohnung haus zimmer gleis seite kapitel platz reihe kanal tur etage porte chambre chapitre canal capitulo pagina sala habitacion piso
+   puerta calle capitolo camera stanza porta scala quarto andar глава комната квартира этаж oda kat kapi bolum`.split(
+    /\s+/,
+  ),
+);
+/** Words behind which a lone square is a move and no place: what comes next, or what the answer is. */
+const SEQUENCE = new Set(
+  `then next dann danach luego despues puis ensuite poi dopo entao depois затем потом sonra
+   line answer solution key move antwort losung zug respuesta solucion reponse coup risposta soluzione mossa resposta solucao lance
+   ответ решение ход cevap cozum hamle`.split(/\s+/),
 );
 
 /** The signs and words that stay with the move when it has joined the tree. */
@@ -111,10 +131,9 @@ export function itemsOf(
     gap = [];
     carryOver(items[lastMove], between);
     settleThreat(between.cues, solver);
-    markRejected(items, lastMove, between.rejectsLast);
+    turnDown(items, lastMove, between);
     if (between.cues.has('correct') || between.cues.has('restart')) markTakenBack(items, lastMove);
     if (between.isForLast) addCue(items, lastMove, 'branch');
-    for (const cue of between.saysOfLast) addCue(items, lastMove, cue);
     lastMove = items.length;
     items.push(
       moveItem(lexeme, between, {
@@ -124,14 +143,14 @@ export function itemsOf(
     );
   });
   easeQuestion(items, lastMove, gap[0]);
-  const last = readBetween(gap, lastMove < 0);
-  markRejected(items, lastMove, last.rejectsLast);
-  for (const cue of last.saysOfLast) addCue(items, lastMove, cue);
+  turnDown(items, lastMove, readBetween(gap, lastMove < 0));
   for (let at = 1; at < items.length; at += 1) {
     spreadOr(items, at);
     weighPraise(items, at);
     setAsideCandidates(items, at - 1);
     spreadRejection(items, at);
+    spreadMenace(items, at);
+    spreadProse(items, at);
   }
   return withoutSlashes(items.length > MOST_ITEMS ? items.slice(0, MOST_ITEMS) : items);
 }
@@ -170,6 +189,67 @@ function easeQuestion(items: Item[], at: number, behind: AnyLexeme | undefined):
   if (item?.type !== 'move' || item.rejected !== 2) return;
   const isAsked = item.isQuestioned || (behind?.type === 'sign' && behind.sign === '?');
   if (isAsked) items[at] = { ...item, rejected: 1 };
+}
+
+/** What is said behind a move against it, or for it beside another; of a whole list where the words are of several. */
+function turnDown(items: Item[], at: number, { rejectsLast, saysOfLast }: Between): void {
+  for (const cue of saysOfLast) addCue(items, at, cue);
+  markRejected(items, at, rejectsLast);
+  const offersLast = at > 0 && saysOfLast.has('beside-after');
+  if (offersLast) addCue(items, at, 'or');
+  if (!(saysOfLast.has('of-several') && rejectsLast > 0) && !offersLast) return;
+  for (const one of listBefore(items, at)) {
+    markRejected(items, one, rejectsLast);
+    if (offersLast) addCue(items, one, 'or');
+  }
+}
+
+/** The members of the list "a, b and c" that ends at `at`, from the last to the first. */
+function listBefore(items: readonly Item[], at: number): number[] {
+  const found: number[] = [];
+  for (let one = at; one > 0; one -= 1) {
+    const [item, before] = [items[one], items[one - 1]];
+    if (item?.type !== 'move' || item.joint === null || before?.type !== 'move') break;
+    found.push(one - 1);
+  }
+  return found;
+}
+
+/** The end of the list "a, b and c" that begins before `at`; `at` itself where there is none. */
+function listEnd(items: readonly Item[], at: number): number {
+  let end = at;
+  for (let next = items[end]; next?.type === 'move' && next.joint !== null; next = items[end]) {
+    end += 1;
+    if (next.joint === 'and') return end;
+  }
+  return at;
+}
+
+/** "Black threatens Qc1 and Rd1": the second may be one more threat, or the answer to the first. */
+function spreadMenace(items: Item[], at: number): void {
+  const first = items[at - 1];
+  if (first?.type !== 'move' || first.joint !== null) return;
+  const cue = first.cues.has('menace') ? 'menace-too' : first.cues.has('between') ? 'or' : null;
+  if (cue === null) return;
+  const end = listEnd(items, at);
+  for (let one = at; one < end; one += 1) addCue(items, one, cue);
+}
+
+/** "a2, b1 and b2 are covered": squares of one list are all told or all played. */
+function spreadProse(items: Item[], at: number): void {
+  const first = items[at - 1];
+  if (first?.type !== 'move' || !first.isBareSquare || first.joint !== null) return;
+  const end = listEnd(items, at);
+  const list = items.slice(at - 1, end);
+  if (end === at || !list.every((one) => one.type === 'move' && one.isBareSquare)) return;
+  const prose = list.reduce<Prose>(
+    (most, one) => (one.type === 'move' && one.prose > most ? one.prose : most),
+    0,
+  );
+  for (let one = at - 1; one < end; one += 1) {
+    const item = items[one];
+    if (item?.type === 'move') items[one] = { ...item, prose };
+  }
 }
 
 /** "e4, d4 or c4": the "or" speaks of the one before as well, where only a comma stands between. */
@@ -214,17 +294,11 @@ function setAsideCandidates(items: Item[], at: number): void {
 function spreadRejection(items: Item[], at: number): void {
   const first = items[at - 1];
   if (first?.type !== 'move' || first.rejected === 0 || first.joint !== null) return;
-  let end = at;
-  let last: MoveItem['joint'] = null;
-  for (let next = items[end]; next?.type === 'move' && next.joint !== null; next = items[end]) {
-    last = next.joint;
-    end += 1;
-    if (last === 'and') break;
-  }
-  if (last === 'and') for (let one = at; one < end; one += 1) markRejected(items, one, first.rejected);
+  const end = listEnd(items, at);
+  for (let one = at; one < end; one += 1) markRejected(items, one, first.rejected);
 }
 
-function addCue(items: Item[], at: number, cue: Cue | 'slash'): void {
+function addCue(items: Item[], at: number, cue: ItemCue): void {
   const item = items[at];
   if (item?.type === 'move') items[at] = { ...item, cues: new Set([...item.cues, cue]) };
 }
@@ -299,6 +373,10 @@ function isBesidePlace(lexemes: readonly AnyLexeme[], index: number): boolean {
   return where?.type === 'word' && LOCATIVES.has(where.word);
 }
 
+function castlesIn({ ways }: Extract<AnyLexeme, { type: 'move' }>): boolean {
+  return ways[0]?.[0]?.shapes[0]?.castle != null;
+}
+
 /** How likely the token is a word of prose; written moves with a man's letter never are. */
 function proseOf(lexemes: readonly AnyLexeme[], index: number): Prose {
   const lexeme = lexemes[index];
@@ -312,15 +390,16 @@ function proseOf(lexemes: readonly AnyLexeme[], index: number): Prose {
   const isTold = 'isMoverless' in lexeme && lexeme.isMoverless;
   if (isTold && before?.type !== 'word' && lexemes.slice(0, index).some(({ type }) => type === 'move'))
     return 3;
-  if (lexeme.strength === 'vague') return 2;
+  const isNext = before?.type === 'word' && SEQUENCE.has(before.word);
+  if (lexeme.strength === 'vague') return isNext && castlesIn(lexeme) ? 1 : 2;
   if (lexeme.strength === 'loose') return 1;
   if (lexeme.strength === 'hint') return 3;
-  if (before?.type === 'word' && LOCATIVES.has(before.word)) return 3;
+  if (before?.type === 'word' && (LOCATIVES.has(before.word) || NUMBERED.has(before.word))) return 3;
   if (after?.type === 'word' && NOUNS_BEHIND.has(after.word)) return 3;
   if (lexeme.strength === 'files' && (before?.type === 'word' || after?.type === 'word')) return 3;
 
   if (isBesidePlace(lexemes, index)) return 3;
   const words = [before, after].filter((one) => one?.type === 'word');
-  if (words.some(({ word }) => isPlain(word))) return 2;
+  if (words.some(({ word }) => isPlain(word))) return isNext ? 1 : 2;
   return words.length > 0 ? 1 : 0;
 }

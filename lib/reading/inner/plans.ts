@@ -50,6 +50,11 @@ export function goOn(state: State, item: MoveItem, child: Node): Plan {
   if (cues.has('branch') && item.isFreshStart && child.by === 'defender') liberty += 2;
   if (cues.has('branch') && state.ended?.kind === 'branch' && isBeside(state.ended.node, child)) liberty += 1;
   if (cues.has('menace') && child.by === 'solver') liberty += COST.menaceCounts;
+  if (cues.has('menace-too') && child.by === 'solver') liberty += COST.menaceTooCounts;
+  // "I'd go" speaks of the solver's own move.
+  if (cues.has('verdict') && child.by === 'defender') liberty += COST.number;
+  // Who threatens plays on: the other side's move is no threat of the one who has just moved.
+  if (cues.has('threat') && child.by === 'defender' && !child.followsGap) liberty += COST.number;
   if (state.kind === 'try' && child.by === 'solver') liberty += COST.continuesInTry;
   // A reply straight behind an announced threat answers the move before it.
   if (child.by === 'defender' && child.parent?.isThreat === true) liberty += COST.number;
@@ -88,7 +93,7 @@ function leaveWalk(state: State, child: Node): Plan {
 }
 
 /** The token stands in the place of another move, or resumes the main line. */
-export function replace(state: State, item: MoveItem, node: Node, child: Node): Plan {
+export function replace(state: State, item: MoveItem, node: Node, child: Node, isStuck: boolean): Plan {
   const { cues } = item;
   if (node === state.main) {
     const liberty = state.kind !== 'try' ? COST.resume : isNewStart(state, item) ? 0 : COST.restartInTry;
@@ -111,7 +116,11 @@ export function replace(state: State, item: MoveItem, node: Node, child: Node): 
   const hasCue = hasNumber || cues.has('or') || cues.has('slash') || tellsReply(state, item);
   if (child.by === 'defender' || (node.by === 'solver' && tellsReply(state, item))) {
     const liberty =
-      hasCue || state.isFreshBracket ? COST.cuedBranch : plainCost(state, item, COST.plainBranch);
+      hasCue || state.isFreshBracket
+        ? COST.cuedBranch
+        : item.hasComma && isStuck // "Ke6 Nc3, Kg8 Bxd5+": a list of replies
+          ? COST.plainBranch
+          : plainCost(state, item, COST.plainBranch);
     // What parts from a move turned down is turned down with it.
     const isOfTry = state.kind === 'try' && node !== state.main && childTowards(node, state.main) === null;
     return { state: { ...state, ended, cursor: child, kind: isOfTry ? 'try' : 'branch' }, liberty };
@@ -122,11 +131,13 @@ export function replace(state: State, item: MoveItem, node: Node, child: Node): 
   const inBracket = kind === 'try' ? COST.cuedChoice : COST.bracketChoice;
   const isNext = node === state.cursor.parent;
   const liberty =
-    isOffered || cues.has('but') || hasNumber
+    isOffered || hasNumber
       ? COST.cuedChoice + (isOffered && !isNext ? 1 : 0)
-      : state.isFreshBracket
-        ? inBracket
-        : plainCost(state, item, COST.plainChoice);
+      : cues.has('but')
+        ? COST.bracketChoice
+        : state.isFreshBracket
+          ? inBracket
+          : plainCost(state, item, COST.plainChoice);
   return { state: { ...state, ended, cursor: child, kind }, liberty };
 }
 

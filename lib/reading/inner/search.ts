@@ -4,6 +4,7 @@
 import type { Position } from '#lib/rules/position.ts';
 import { type Attached, attachAt, otherPlaces } from './attach.ts';
 import { COST, RARITY_COST } from './costs.ts';
+import { namesStandingMan } from './history.ts';
 import type { Item, MoveItem } from './items.ts';
 import { rarityOf } from './letters.ts';
 import { type Budget, childTowards, hasReply, type Node, pathTo, rootOf } from './node.ts';
@@ -22,6 +23,7 @@ const QUIET_CUES: ReadonlySet<string> = new Set([
   'any',
   'threat',
   'menace',
+  'menace-too',
   'played',
   'threat-white',
   'threat-black',
@@ -124,13 +126,16 @@ function takeMove(state: State, item: MoveItem, run: Move): void {
   const isSure = item.prose === 0 && !item.isMalformed;
   if (state.stop !== null) {
     out.push(isSure ? { ...state, cost: state.cost + COST.dropped } : state);
-    const again = isSure && budget.left > 0 ? anew(state, item, task.position) : null;
+    const isMeant = isSure || (item.prose < 3 && item.isBareSquare);
+    const again = isMeant && budget.left > 0 ? anew(state, item, task.position) : null;
     if (again !== null) takeMove(again, item, run);
     return;
   }
   const skipAt = out.length;
   if (!isSure) out.push({ ...state, cost: state.cost + skipCost(item) });
   else if (item.cues.has('menace') && state.cursor.by === 'defender') out.push(state);
+  else if (item.cues.has('menace-too') && state.cursor.by === 'defender')
+    out.push({ ...state, cost: state.cost + COST.skippedMenaceToo });
   else if (item.cues.has('threat')) out.push({ ...state, cost: state.cost + COST.skippedThreat });
   if (item.prose === 3) return;
   if (budget.left <= 0) {
@@ -139,13 +144,15 @@ function takeMove(state: State, item: MoveItem, run: Move): void {
     if (wentOn > 20 && isSure) out.push({ ...state, cost: state.cost + COST.skippedMove });
     return;
   }
-  const attached: Attached = { state, item, budget, out, isTurnedDown: false };
+  const { isThorough } = task;
+  const attached: Attached = { state, item, budget, out, isTurnedDown: false, isThorough };
   const before = out.length;
   const best = item.isMalformed ? Number.POSITIVE_INFINITY : attachAt(attached, state.cursor, 'continue');
   // A square that goes on well is rather a move than prose.
   if (item.prose === 2 && best <= 2) out[skipAt] = { ...state, cost: state.cost + COST.skippedLikely };
-  if (!item.isMalformed && (task.isThorough || best > 2 || wantsOthers(state, item))) {
-    for (const place of otherPlaces(state, item)) attachAt(attached, place, 'replace');
+  if (!item.isMalformed && (isThorough || best > 2 || wantsOthers(state, item))) {
+    const moved = { ...attached, isStuck: best >= 1000 };
+    for (const place of otherPlaces(state, item)) attachAt(moved, place, 'replace');
   }
   if (out.length > before && best < 20) return;
   if (out.length === before) unreadable(state, item, run);
@@ -207,6 +214,7 @@ function unreadable(state: State, item: MoveItem, run: Move): void {
     out.push({ ...state, hasFailed: true, cost: state.cost + COST.takenBack });
     return;
   }
+  if (isToldBefore(state, item)) out.push({ ...state, cost: state.cost + COST.toldBefore });
   // "6.c8=Q? (Rc4+ Qxc4 stalemate)": what refutes a try that cannot stand here cannot stand here either.
   if (state.kind !== 'main' || (state.hasFailed && state.saved !== null)) {
     out.push({ ...state, cost: state.cost + COST.skippedInSideLine });
@@ -217,6 +225,17 @@ function unreadable(state: State, item: MoveItem, run: Move): void {
   if (state.badReply === null && canBeBadReply(state, item)) {
     out.push({ ...state, badReply: span, isGenerous: true, cost: state.cost + COST.badReply });
   }
+}
+
+/**
+ * Before any answer: a man named by the square on which he stands ("Ne7 guards g8"), or a move behind the
+ * defender's dots ("...Qc1 is coming").
+ */
+function isToldBefore({ main, kind }: State, item: MoveItem): boolean {
+  if (main.parent !== null || kind !== 'main') return false;
+  if (item.number === null && item.dots > 1) return true;
+  const [position] = main.positions;
+  return item.number === null && position !== undefined && namesStandingMan(item, position);
 }
 
 /** Rule R12 speaks of replies: not where the number says it is the solver's move, nor in a solver-only list. */

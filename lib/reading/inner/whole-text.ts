@@ -73,11 +73,19 @@ export function isCutBySource(text: string): boolean {
 }
 
 const SAME_AS =
-  /^\s*(?:@|same (?:as|here|for me)|(?:like|as|what) \p{L}+ said|i agree with|agree with|agreed|\+1|ditto|ich stimme|(?:wie|was) \p{L}+ (?:sagt|schon)|(?:die |das )?(?:gleiche|dasselbe|selbe)\p{L}* (?:\p{L}+ )?wie|lo mismo que|igual (?:que|a)|(?:la )?misma (?:\p{L}+ )?que|comme \p{L}+ a dit|(?:la )?(?:pareil|meme)(?: \p{L}+)? que|(?:la )?(?:stessa|stesso)(?: \p{L}+)?(?: \p{L}+)? (?:di|come)|(?:a )?mesm[ao](?: \p{L}+)? (?:d[aoe]|que)|то же|так же,? как|как (?:у|и) |согласен с|согласна с|\p{L}+ (?:ile|gibi) (?:ayni|dusun))/iu;
+  /^\s*(?:@|(?:in )?(?:reply|answer) to |replying to |antwort (?:an|auf) |re[sp]+[ou]\p{L}+ a |same (?:as|here|for me)|(?:like|as|what) \p{L}+ said|i agree with|agree with|agreed|\+1|ditto|ich stimme|(?:wie|was) \p{L}+ (?:sagt|schon)|(?:die |das )?(?:gleiche|dasselbe|selbe)\p{L}* (?:\p{L}+ )?wie|lo mismo que|igual (?:que|a)|(?:la )?misma (?:\p{L}+ )?que|comme \p{L}+ a dit|(?:la )?(?:pareil|meme)(?: \p{L}+)? que|(?:la )?(?:stessa|stesso)(?: \p{L}+)?(?: \p{L}+)? (?:di|come)|(?:a )?mesm[ao](?: \p{L}+)? (?:d[aoe]|que)|то же|так же,? как|как (?:у|и) |согласен с|согласна с|\p{L}+ (?:ile|gibi) (?:ayni|dusun))/iu;
 
 /** Rule P4: the text begins by addressing somebody, or says no more than somebody else did. */
 export function isAddressed(text: string): boolean {
   return SAME_AS.test(text.slice(0, 80));
+}
+
+const SECOND_PERSON =
+  /(?<!\p{L})(?:you|your|yours|ur|du|dein|deine|euch|te|tu|ti|tuo|tua|ton|ta|vous|votre|usted|voce|seu|ты|тебя|твой|вы|sen|senin)(?!\p{L})/iu;
+
+/** "@lisa you forgot Kd1": somebody is told something, in the second person. */
+export function speaksToSomebody(text: string): boolean {
+  return isAddressed(text) && SECOND_PERSON.test(text.slice(0, 300));
 }
 
 /** Longest run that two hyphens strike out, in characters. */
