@@ -138,6 +138,10 @@ function readCues(
       const before = words[at - 1];
       if (isWhole && !isBrokenBefore && (before === undefined || before === ',' || CONNECTORS.has(before)))
         found.rejectsLast = 2;
+    } else if (cue === 'reject-that') {
+      // Said in the sentence of the move or in the next one.
+      const broken = breaks.slice(0, at).filter(Boolean).length;
+      if (at < 6 && broken < 2 && !changesSubject(words, at)) found.rejectsLast = 2;
     } else if (cue === 'elsewhere') {
       if (!isBrokenAfter) found.rejectsNext = 2;
     } else if (cue === 'branch-after') {

@@ -34,6 +34,8 @@ export type Cue =
   | 'threat-black'
   | 'any'
   | 'but'
+  /** The same with a word that points back across the end of a sentence ("That fails"). */
+  | 'reject-that'
   /** Praise that counts for nothing where a "but" and another move follow. */
   | 'praise-after'
   /** The move before is better than another, or another answer beside it. */
@@ -154,7 +156,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
     `runs into|run into|ran into|walks into|is met by|met by|is answered by|misses|missed|is the threat|is the idea|was the idea|is threatened|is illegal|not legal|fails|fail|fails to|leads nowhere|goes nowhere|gets nowhere|lead anywhere|doesn't lead|is not enough|isn't enough|not enough|zu langsam|ist zu langsam|ist falsch|ist schlecht|bringt nichts|reicht nicht|es lento|es demasiado lento|demasiado lento|est trop lent|trop lent|troppo lento|e troppo lento|muito lento|слишком медленно|медленно|cok yavas|yavas|degil|değil|doesn't work|does not work|doesnt work|didn't work|not work|won't work|loses|lost|too slow|geht nicht|funktioniert nicht|
      klappt nicht|scheitert|no funciona|no sirve|falla|ne marche pas|echoue|échoue|non funziona|fallisce|nao funciona|não funciona|falha|
      не работает|не проходит|не годится|olmaz|olmuyor|calismaz|çalışmaz|is refuted|refuted|is wrong|was wrong|is a mistake|is bad|is not good|
-     would lose|would draw|would drop|would hang|would blunder|is no good|isn't good|not good enough|non va|none of them|none of these|neither works|is tempting|looks tempting|only draws|stalemates|is stalemate|that's stalemate|
+     i don't like|i dislike|gefallt mir nicht|no me gusta|je n'aime pas|non mi piace|nao gosto|не нравится|would lose|would draw|would drop|would hang|would blunder|is no good|isn't good|not good enough|non va|none of them|none of these|neither works|is tempting|looks tempting|only draws|stalemates|is stalemate|that's stalemate|
      doesn't even|does not even|didn't even|won't even|isn't even|comes last|comes later|comes at the end|kommt zuletzt|kommt spater|viene despues|vient apres|viene dopo|vem depois|
      ist verlockend|verlockend|es tentador|est tentant|e tentador|e allettante|заманчиво`,
   ],
@@ -164,6 +166,15 @@ const ROWS: readonly (readonly [Cue, string])[] = [
      lances candidatos|кандидаты|ходы кандидаты|aday hamleler`,
   ],
   ['nothing', 'nothing|nichts|nada|rien|niente|ничего'],
+  [
+    'reject-that',
+    `i don't like it|don't like that|it fails|that fails|this fails|it doesn't work|that doesn't work|this doesn't work|it does not work|that does not work|
+     it loses|that loses|this loses|that just loses|it's bad|that's bad|it hangs|that hangs|that's wrong|that is wrong|this is wrong|it's wrong|
+     that's no good|it's no good|that's not it|that isn't it|that's too slow|it's too slow|that runs into|it runs into|
+     that only draws|it only draws|that's stalemate|it's stalemate|das geht nicht|geht aber nicht|das scheitert|das klappt nicht|das verliert|das ist falsch|
+     eso no funciona|no funciona eso|eso falla|eso pierde|ca ne marche pas|cela ne marche pas|ca perd|questo non va|questo non funziona|
+     isso nao funciona|isso perde|это не работает|это не проходит|это проигрывает|bu olmaz|bu calismaz`,
+  ],
   [
     'hopeless',
     `ouch|autsch|that's only equal|that's just equal|is what most|is what everybody|is what everyone|there is nothing|there's nothing|i have nothing|i've got nothing|nothing there|it is nothing|it's nothing|gives nothing|

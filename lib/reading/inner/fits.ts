@@ -2,8 +2,9 @@
 // these forbids a move, they only order the ways to read it.
 
 import type { Shape } from '../shape.ts';
-import { COST } from './costs.ts';
+import { COST, RARITY_COST } from './costs.ts';
 import type { MoveItem } from './items.ts';
+import { rarityOf } from './letters.ts';
 import { type Landing, type Node, turnAt } from './node.ts';
 import type { Step } from './scan-compact.ts';
 import type { State } from './state.ts';
@@ -67,5 +68,8 @@ export function languageAfter(
     (mask, shape) => (shape.langs === -1 ? mask : mask | shape.langs),
     0,
   );
-  return (said & langs) !== 0 ? null : { langs: landing.match.langs, cost: COST.languageChange };
+  if ((said & langs) !== 0) return null;
+  // What the language left behind is worth stays counted.
+  const cost = COST.languageChange + (RARITY_COST[rarityOf(langs)] ?? 0);
+  return { langs: landing.match.langs, cost };
 }
