@@ -22,10 +22,18 @@ export interface VerifyOptions {
   readonly tables?: TableSet;
   readonly shouldStop?: () => boolean;
   readonly onProgress?: (progress: EngineProgress) => void;
+  readonly firstLook?: FirstLook;
 }
+
+/**
+ * Win and draw, where the moves of one position are judged apart: `only`, a first look, of which the open verdicts
+ * (`isOpenVerdict`) are not yet to be kept where no move holds; then what the first look found, for the second.
+ */
+export type FirstLook = 'only' | readonly BookRow[];
 
 /** A judge for one puzzle on one engine. */
 export function createJudge(engine: Engine, terms: PuzzleTerms, options: VerifyOptions = {}): Judge {
+  const { firstLook, ...patience } = options;
   return (question) => {
     const verdicts = judgeMoves(engine, {
       fen: question.fen,
@@ -34,7 +42,8 @@ export function createJudge(engine: Engine, terms: PuzzleTerms, options: VerifyO
       budgets: { proofNodes: terms.proofNodes, budgetNodes: terms.budgetNodes },
       // A book asks only about the diagram and about positions that moves which hold have led to (rule V2).
       isStart: isSamePlace(question.fen, terms.fen),
-      ...options,
+      ...(firstLook === 'only' ? { isAfterHolding: false } : { firstLook }),
+      ...patience,
     });
     return verdicts.map((verdict) => toRow(question, verdict));
   };

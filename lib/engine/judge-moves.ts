@@ -9,12 +9,12 @@ import { writeUci } from '#lib/rules/uci.ts';
 import type { Engine } from './create-engine.ts';
 import type { ValueClaim } from './inner/bounds.ts';
 import type { Tables } from './inner/exact-result.ts';
+import { lookAhead, settle } from './inner/second-look.ts';
 import { withStillWinning } from './inner/still-winning.ts';
-import { judgeByValue, type ValueQuestion } from './inner/value-verdict.ts';
+import { lookAtMove, type ValueQuestion, verdictFrom } from './inner/value-verdict.ts';
 import { judgeMateMoves } from './judge-mate-moves.ts';
-import { searchPosition } from './search-position.ts';
 import { createTableSet, type TableSet } from './table-set.ts';
-import type { Budgets, Claim, EngineProgress, MoveVerdict } from './verdict.ts';
+import { type Budgets, type Claim, type EngineProgress, isOpenVerdict, type MoveVerdict } from './verdict.ts';
 
 /** What to judge. */
 export interface JudgeOrder {
@@ -27,19 +27,16 @@ export interface JudgeOrder {
   readonly tables?: TableSet | undefined;
   /**
    * Win and draw: was the position reached by holding moves only (none, for the puzzle's own)? Then
-   * rule V2's second look at its best move applies, so far as no move asked for holds. Default true.
+   * rule V2's second look at its best move applies. Default true.
    */
   readonly isAfterHolding?: boolean | undefined;
   /** Win and draw: the puzzle's own position, of which the host claims that something holds. */
   readonly isStart?: boolean | undefined;
+  /** Win and draw: verdicts of a first look (`isAfterHolding` false) at these moves, which is not taken again. */
+  readonly firstLook?: readonly MoveVerdict[] | undefined;
   readonly shouldStop?: (() => boolean) | undefined;
   readonly onProgress?: ((progress: EngineProgress) => void) | undefined;
 }
-
-/** A move within so many centipawns of the best is unclear where even the best misses the bound (rule V2). */
-const NEAR_BEST = 50;
-/** The same in the puzzle's own position. */
-const NEAR_BEST_AT_START = 300;
 
 /** Tables of engines whose caller brought none. */
 const ownTables = new WeakMap<Engine, TableSet>();
@@ -68,57 +65,24 @@ function askedMoves(position: Position, moves: readonly Uci[] | 'all'): Move[] {
   });
 }
 
+function firstLook(question: ValueQuestion, move: Move): MoveVerdict | null {
+  const found = lookAtMove(question, move, question.budgetNodes);
+  return found === null ? null : verdictFrom(question, move, found);
+}
+
+/** The verdicts of a first look, so far as nothing stopped it. */
 function judgeAll(question: ValueQuestion, moves: readonly Move[], order: JudgeOrder): MoveVerdict[] {
   const verdicts: MoveVerdict[] = [];
   let nodes = 0;
   for (const move of moves) {
-    const verdict = judgeByValue(question, move, question.budgetNodes);
+    const known = order.firstLook?.find((one) => one.move === writeUci(move));
+    const verdict = known ?? firstLook(question, move);
     if (verdict === null) break;
     verdicts.push(verdict);
     nodes += verdict.nodes;
     order.onProgress?.({ stage: 'search', done: verdicts.length, total: moves.length, nodes });
   }
   return verdicts;
-}
-
-/** The value by which the best move of the position is known: exact results stand at the ends. */
-function worthOf({ verdict, value, mateIn }: MoveVerdict): number {
-  if (verdict === 'holds' && (mateIn !== null || value === null)) return 10_000;
-  return value ?? -10_000;
-}
-
-/**
- * The move of the position that one search likes best. Not the best of the moves asked for: the same verdict has to
- * come out whether they are asked one by one, in parts or all at once (rule V0).
- */
-function bestMove({ engine, position, budgetNodes, tables }: ValueQuestion): Uci | null {
-  const { shouldStop } = tables.work;
-  const { depths, wasStopped } = searchPosition(engine, { position, budgetNodes, shouldStop });
-  return wasStopped ? null : (depths.at(-1)?.line[0] ?? null);
-}
-
-/**
- * Rule V2: along a line of holding moves, where no move reaches the bound, the best is searched again
- * with double budget; if still below, moves within 50 of it are unclear, never slips. In the puzzle's
- * own position, of which the host says that something holds, the engine then contradicts the host, and
- * every searched move within 300 is unclear. Null where stopped.
- */
-function secondLook(
-  question: ValueQuestion,
-  verdicts: readonly MoveVerdict[],
-  order: JudgeOrder,
-): MoveVerdict[] | null {
-  const best = bestMove(question);
-  if (best === null) return question.tables.work.shouldStop?.() === true ? null : [...verdicts];
-  const [move] = askedMoves(question.position, [best]);
-  const again = move === undefined ? null : judgeByValue(question, move, 2 * question.budgetNodes);
-  if (again === null) return null;
-  if (again.verdict === 'holds') return verdicts.map((one) => (one.move === again.move ? again : one));
-  const bar = worthOf(again) - (order.isStart === true ? NEAR_BEST_AT_START : NEAR_BEST);
-  return verdicts.map((verdict) => {
-    const isOpen = verdict.verdict === 'slips' && verdict.depth > 0 && worthOf(verdict) >= bar;
-    return isOpen ? { ...verdict, verdict: 'unclear' } : verdict;
-  });
 }
 
 function judgeValueMoves(engine: Engine, order: JudgeOrder, claim: ValueClaim): MoveVerdict[] {
@@ -132,13 +96,15 @@ function judgeValueMoves(engine: Engine, order: JudgeOrder, claim: ValueClaim): 
   };
   const moves = askedMoves(question.position, order.moves);
   const verdicts = judgeAll(question, moves, order);
-  const isWhole = verdicts.length === moves.length;
-  if (order.isAfterHolding === false || !isWhole || verdicts.some(({ verdict }) => verdict === 'holds')) {
-    return verdicts;
-  }
-  // What rules or tables settle is exact (rules V3, V4): nothing in it to look at again.
-  if (verdicts.every(({ verdict, depth }) => verdict === 'slips' && depth === 0)) return verdicts;
-  return secondLook(question, verdicts, order) ?? [];
+  if (order.isAfterHolding === false || !verdicts.some(isOpenVerdict)) return verdicts;
+  if (verdicts.some(({ verdict }) => verdict === 'holds')) return verdicts;
+  // Stopped before it is known whether another look is due: then no open verdict is finished.
+  const finished = verdicts.filter((verdict) => !isOpenVerdict(verdict));
+  if (verdicts.length < moves.length) return finished;
+  const outlook = lookAhead(question, { isStart: order.isStart === true, known: verdicts });
+  if (outlook === null) return finished;
+  const settled = verdicts.map((verdict) => settle(question, verdict, outlook));
+  return settled.filter((verdict) => verdict !== null);
 }
 
 /**

@@ -1,5 +1,4 @@
-// What the engine says of a move, with its evidence (rules V1 to V4). Data only: book, marking and
-// store share these shapes.
+// What the engine says of a move, with its evidence (rules V1 to V4): shapes that book, marking and store share.
 
 import type { Proof } from '#lib/checker/proof.ts';
 import type { Uci } from '#lib/rules/move.ts';
@@ -86,4 +85,12 @@ export interface EngineProgress {
   readonly done: number;
   readonly total: number;
   readonly nodes: number;
+}
+
+/**
+ * Win and draw: does this verdict of a first look depend on how the other moves of the position do (rule V2)?
+ * What rules or tables settle is exact (rules V3, V4), and what holds, holds.
+ */
+export function isOpenVerdict({ verdict, depth }: MoveVerdict): boolean {
+  return verdict === 'unclear' || (verdict === 'slips' && depth > 0);
 }

@@ -5,8 +5,8 @@ import type { Verify } from '#lib/usecases/puzzles/fill-book.ts';
 
 /** Verifies in the threads, on behalf of somebody. */
 export function verifyInThreads(threads: EngineThreads, owner: JobOwner): Verify {
-  return ({ terms, lacking, onProgress }) =>
-    threads.run('verify', { terms, lacking }, { owner, ...(onProgress === undefined ? {} : { onProgress }) });
+  return ({ onProgress, ...question }) =>
+    threads.run('verify', question, { owner, ...(onProgress === undefined ? {} : { onProgress }) });
 }
 
 /** Has the pool been closed, or the job called back? Then nothing is wrong with what was to be verified. */

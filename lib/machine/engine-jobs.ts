@@ -3,6 +3,7 @@
 
 import type { BookRow, Lacking } from '#lib/book/book-row.ts';
 import type { PuzzleTerms } from '#lib/book/terms.ts';
+import type { FirstLook } from '#lib/book/verify.ts';
 import type { Engine } from '#lib/engine/create-engine.ts';
 import type { MateReport } from '#lib/engine/prove-mate.ts';
 import { createTableSet, type TableSet } from '#lib/engine/table-set.ts';
@@ -33,7 +34,11 @@ export interface EngineJobs {
   };
   /** Verdicts with their checks, as rows of the book. */
   readonly verify: {
-    readonly input: { readonly terms: PuzzleTerms; readonly lacking: readonly Lacking[] };
+    readonly input: {
+      readonly terms: PuzzleTerms;
+      readonly lacking: readonly Lacking[];
+      readonly firstLook?: FirstLook;
+    };
     readonly output: BookRow[];
   };
   /** Builds a table into the folder of tables, if it is not there; false where the job was stopped. */
@@ -67,9 +72,9 @@ const RUNNERS: Runners = {
     const { judgeMoves } = await import('#lib/engine/judge-moves.ts');
     return judgeMoves(engine, { ...input, tables, shouldStop, onProgress });
   },
-  verify: async ({ terms, lacking }, { engine, tables, shouldStop, onProgress }) => {
+  verify: async ({ terms, lacking, ...look }, { engine, tables, shouldStop, onProgress }) => {
     const { verifyLacking } = await import('#lib/book/verify.ts');
-    return verifyLacking(engine, terms, lacking, { tables, shouldStop, onProgress });
+    return verifyLacking(engine, terms, lacking, { tables, shouldStop, onProgress, ...look });
   },
   buildTable: async ({ material }, { tables, shouldStop, onProgress }) =>
     tables.values(material, { shouldStop, onProgress }) !== null,

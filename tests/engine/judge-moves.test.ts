@@ -209,7 +209,27 @@ test('[V0] a stopped question returns only what is finished', () => {
     return asked > 40;
   };
   const fen = '5rk1/1ppb3p/p1pb4/6q1/3P1p1r/2P1R2P/PP1BQ1P1/5RKN w - - 0 1';
-  const verdicts = judge(fen, WIN, { shouldStop });
+  const verdicts = judge(fen, WIN, { shouldStop, isAfterHolding: false });
   expect(verdicts.length).toBeGreaterThan(0);
   expect(verdicts.length).toBeLessThan(30);
+  // Whether another look is due is known only when all moves have been looked at.
+  asked = 0;
+  expect(judge(fen, WIN, { shouldStop })).toEqual([]);
+});
+
+test('[V0] [V2] a move asked alone has the verdict that it has among all, also where only another one holds', () => {
+  // The first looks best to one search and misses such a bound; with double budget it would reach it.
+  const fen = 'n7/k6P/3r4/4N3/2p3R1/K4B2/3Q4/5b2 w - - 0 1';
+  const order = {
+    budgets: { proofNodes: 20_000, budgetNodes: 2000 },
+    isStart: true,
+  };
+  const claim = { task: 'win', holdBound: 4968, slipBound: 4818 } as const;
+  const all = judge(fen, claim, order);
+  expect(all.some(({ verdict }) => verdict === 'holds')).toBe(true);
+  for (const moves of [['g4g7'], ['e5c6', 'g4g7', 'a3a4']]) {
+    for (const alone of judge(fen, claim, { ...order, moves })) {
+      expect(alone).toEqual(all.find(({ move }) => move === alone.move));
+    }
+  }
 });

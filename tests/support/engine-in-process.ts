@@ -7,7 +7,7 @@ import type { Verify } from '#lib/usecases/puzzles/fill-book.ts';
 let engine: Engine | null = null;
 
 /** Verifies here and now. */
-export const verifyHere: Verify = async ({ terms, lacking, onProgress }) => {
+export const verifyHere: Verify = async ({ terms, lacking, ...options }) => {
   engine ??= createEngine();
-  return verifyLacking(engine, terms, lacking, onProgress === undefined ? {} : { onProgress });
+  return verifyLacking(engine, terms, lacking, options);
 };

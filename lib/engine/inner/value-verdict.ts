@@ -35,8 +35,8 @@ const LONGEST_PROOF = 8;
 /** Share of the budget that proving a mate may cost. */
 const PROOF_SHARE = 2;
 
-/** What is known of the move before replies and evident are looked at. */
-interface Found {
+/** What is known of a move before replies and evident are looked at. */
+export interface Found {
   readonly word: VerdictWord;
   readonly mateIn: number | null;
   readonly value: number | null;
@@ -153,14 +153,17 @@ function withReplies(question: ValueQuestion, move: Move, after: Position, found
   };
 }
 
-/** The verdict on one move with a fresh table; null where it was stopped. */
-export function judgeByValue(question: ValueQuestion, move: Move, budgetNodes: number): MoveVerdict | null {
-  const { tables } = question;
+/** What rules, tables or a search with a fresh table say of one move; null where it was stopped. */
+export function lookAtMove(question: ValueQuestion, move: Move, budgetNodes: number): Found | null {
   const after = playMove(question.position, move);
-  const exact = exactResult(after, tables);
-  const found =
-    exact === null ? bySearch(question, move, after, budgetNodes) : byExact(question, move, after, exact);
-  if (found === null) return null;
-  const verdict = withReplies(question, move, after, found);
-  return tables.work.shouldStop?.() === true ? null : verdict;
+  const exact = exactResult(after, question.tables);
+  return exact === null
+    ? bySearch(question, move, after, budgetNodes)
+    : byExact(question, move, after, exact);
+}
+
+/** The verdict that follows, with the replies where the move holds; null where it was stopped. */
+export function verdictFrom(question: ValueQuestion, move: Move, found: Found): MoveVerdict | null {
+  const verdict = withReplies(question, move, playMove(question.position, move), found);
+  return question.tables.work.shouldStop?.() === true ? null : verdict;
 }

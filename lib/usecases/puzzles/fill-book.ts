@@ -7,8 +7,9 @@ import { createTree } from '#lib/book/position-tree.ts';
 import { readPublishedLines } from '#lib/book/published-lines.ts';
 import { createBook, type SolutionBook } from '#lib/book/solution-book.ts';
 import type { PuzzleTerms } from '#lib/book/terms.ts';
+import type { FirstLook } from '#lib/book/verify.ts';
 import { ENGINE_VERSION } from '#lib/engine/engine-version.ts';
-import type { EngineProgress } from '#lib/engine/verdict.ts';
+import { type EngineProgress, isOpenVerdict } from '#lib/engine/verdict.ts';
 import { appendBookRows, budgetsKey, loadBookRows } from '#lib/store/books.ts';
 import { db, inTransaction } from '#lib/store/client.ts';
 import { followVerification, type VerificationFollower } from './verification-progress.ts';
@@ -21,6 +22,7 @@ const MEN_OF_TABLES = 5;
 export type Verify = (question: {
   readonly terms: PuzzleTerms;
   readonly lacking: readonly Lacking[];
+  readonly firstLook?: FirstLook;
   readonly onProgress?: (progress: EngineProgress) => void;
 }) => Promise<BookRow[]>;
 
@@ -44,7 +46,7 @@ export async function fillBook(filling: Filling): Promise<SolutionBook | null> {
 }
 
 async function askAll(filling: Filling, follower: VerificationFollower): Promise<SolutionBook | null> {
-  const { puzzleId, terms, verify, isWanted = async () => true } = filling;
+  const { puzzleId, terms, isWanted = async () => true } = filling;
   const version = { engineVersion: ENGINE_VERSION, budgets: budgetsKey(terms) };
   const { rows: known } = await loadBookRows(db(), puzzleId, version, { withProofs: true });
   const book = createBook(known);
@@ -53,29 +55,71 @@ async function askAll(filling: Filling, follower: VerificationFollower): Promise
   follower.found(known);
   for (;;) {
     if (!(await isWanted())) return null;
-    const questions = firstQuestions({ terms, book, tree, published });
-    const jobs = questions.flatMap(({ fen, position, movesLeft, moves }) =>
-      chunks(moves.map((move): Lacking => ({ fen, position, movesLeft, move }))),
+    const questions = firstQuestions({ terms, book, tree, published }).map(({ moves, ...place }) =>
+      moves.map((move): Lacking => ({ ...place, move })),
     );
-    if (jobs.length === 0) return book;
-    follower.expect(jobs.reduce((sum, job) => sum + job.length, 0));
+    if (questions.length === 0) return book;
+    follower.expect(questions.reduce((sum, lacking) => sum + lacking.length, 0));
     const before = book.size;
-    // All are waited for, also where one fails: nothing is written behind our back.
-    const found = await Promise.allSettled(
-      jobs.map(async (lacking) => {
-        const rows = await verify({ terms, lacking, onProgress: follower.progressOf(lacking) });
-        await inTransaction((tx) => appendBookRows(tx, puzzleId, rows, version.budgets));
-        follower.found(rows, lacking);
-        return rows;
-      }),
-    );
     // In the order of the questions, whichever thread was first.
-    for (const one of found) {
-      if (one.status === 'rejected') throw one.reason;
-      book.add(one.value);
-    }
+    const found = await allOf(questions.map((lacking) => answer(filling, follower, { lacking, book })));
+    for (const rows of found) book.add(rows);
     if (book.size === before) throw new Error('The engine gave no verdict.');
   }
+}
+
+// All are waited for, also where one fails: nothing is written behind our back.
+async function allOf<T>(promises: readonly Promise<T>[]): Promise<T[]> {
+  const settled = await Promise.allSettled(promises);
+  return settled.map((one) => {
+    if (one.status === 'rejected') throw one.reason;
+    return one.value;
+  });
+}
+
+/** The rows for all that is lacking in one position, in parts, each kept as soon as it cannot change any more. */
+async function answer(
+  { puzzleId, terms, verify }: Filling,
+  follower: VerificationFollower,
+  { lacking, book }: { readonly lacking: readonly Lacking[]; readonly book: SolutionBook },
+): Promise<BookRow[]> {
+  const keep = async (rows: readonly BookRow[], job: readonly Lacking[]): Promise<void> => {
+    await inTransaction((tx) => appendBookRows(tx, puzzleId, rows, budgetsKey(terms)));
+    follower.found(rows, job);
+  };
+  const parts = chunks(lacking);
+  const isApart = parts.length > 1 && terms.task.kind !== 'mate';
+  const found = await allOf(
+    parts.map(async (part) => {
+      const rows = await verify({
+        terms,
+        lacking: part,
+        ...(isApart ? { firstLook: 'only' } : {}),
+        onProgress: follower.progressOf(part),
+      });
+      await keep(isApart ? rows.filter((row) => !isOpenVerdict(row)) : rows, part);
+      return rows;
+    }),
+  );
+  const rows = found.flat();
+  const open = isApart ? rows.filter(isOpenVerdict) : [];
+  if (open.length === 0) return rows;
+  const [{ position = '', movesLeft = null } = {}] = lacking;
+  const isHeld = [...rows, ...book.rowsAt(position, movesLeft)].some(({ verdict }) => verdict === 'holds');
+  // Rule V2: only where no move of the position holds is there a second look.
+  const onProgress = follower.progressOf(lacking);
+  const again = { terms, lacking: open.map(toLacking(lacking)), firstLook: rows, onProgress };
+  const last = isHeld ? open : await verify(again);
+  await keep(last, lacking);
+  return [...rows.filter((row) => !isOpenVerdict(row)), ...last];
+}
+
+function toLacking(lacking: readonly Lacking[]): (row: BookRow) => Lacking {
+  return (row) => {
+    const one = lacking.find(({ move }) => move === row.move);
+    if (one === undefined) throw new Error(`Nobody asked for ${row.move}.`);
+    return one;
+  };
 }
 
 // Few men: the cost is the endgame tables, which two threads would build twice.
