@@ -90,18 +90,23 @@ export async function parkTried(tx: Tx, id: number): Promise<boolean> {
   return parked > 0;
 }
 
-/** Puts every answer of a puzzle back on the list: after a ruling, a moved close, a new book. */
+/**
+ * Puts every answer of a puzzle back on the list: after a ruling, a moved close, a new book. What was set aside
+ * stays so with its mark until somebody tries it again.
+ */
 export function putAllBack(tx: Tx, puzzleId: number): Promise<number> {
   return tx.$executeRaw`
     update answer set work = 'to-mark', tries = 0
-    where puzzle_id = ${puzzleId} and work <> 'to-mark' and withdrawn_at is null`;
+    where puzzle_id = ${puzzleId} and work <> 'to-mark' and withdrawn_at is null
+      and (work <> 'parked' or not exists (select from mark where mark.answer_id = answer.id and mark.is_current))`;
 }
 
-/** Puts the named answers back on the list. */
+/** Puts the named answers back on the list; the same holds for those that were set aside. */
 export function putBack(tx: Tx, ids: readonly number[]): Promise<number> {
   return tx.$executeRaw`
     update answer set work = 'to-mark', tries = 0
-    where id = any(${[...ids]}) and work <> 'to-mark' and withdrawn_at is null`;
+    where id = any(${[...ids]}) and work <> 'to-mark' and withdrawn_at is null
+      and (work <> 'parked' or not exists (select from mark where mark.answer_id = answer.id and mark.is_current))`;
 }
 
 /** Puts those back on the list that have no mark in force: nothing that is public changes by it. */

@@ -99,6 +99,15 @@ describe('[F11] an answer that cannot be marked', () => {
     expect(await outcomeOf(poison.answerId)).toBe('unclear');
   });
 
+  test('[F11] nor does everything that is marked again before the reveal try it: three tries are three', async () => {
+    const { puzzleId, memberId, poison } = await parked();
+    accepted(await askRegrade({ puzzleId, memberId, reason: 'all again' }));
+    await markAnswers({ puzzleId });
+    const answer = await db().answer.findUniqueOrThrow({ where: { id: poison.answerId } });
+    expect([answer.work, answer.tries]).toEqual(['parked', 3]);
+    expect(await db().mark.count({ where: { answerId: poison.answerId } })).toBe(1);
+  });
+
   test('[A3] or the host says what it earns, and that stays when it is tried again', async () => {
     const { puzzleId, memberId, mend, poison } = await parked();
     const doubt = accepted(await showDoubtful({ puzzleId, doubt: null })).question?.doubt ?? '';
