@@ -70,7 +70,12 @@ export type LogEvent =
       kind: 'settlement-undone';
       puzzleId: number;
       memberId: number;
-      details: { rulings: number[]; answers: number[] };
+      details: {
+        rulings: number[];
+        answers: number[];
+        /** The overrules taken back, and what is in force for them; null where it is marked again. */
+        changed: { answer: number; from: number; to: number | null }[];
+      };
     }
   | { kind: 'marking-retried'; puzzleId: number; memberId: number; details: { answers: number[] } }
   | {

@@ -6,6 +6,8 @@ import type { Tx } from './client.ts';
 export interface TakenBack {
   readonly rulings: readonly number[];
   readonly answers: readonly number[];
+  /** The overrule of each of these answers, which is in force no more; by answer. */
+  readonly marks: ReadonlyMap<number, number>;
 }
 
 /**
@@ -21,9 +23,13 @@ export async function takeBackSettlement(
     update ruling set superseded_at = clock_timestamp()
     where puzzle_id = ${puzzleId} and member_id = ${memberId} and reason = ${why} and superseded_at is null
     returning id`;
-  const answers = await tx.$queryRaw<{ answer_id: number }[]>`
+  const marks = await tx.$queryRaw<{ id: number; answer_id: number }[]>`
     update mark set is_current = false
     where puzzle_id = ${puzzleId} and member_id = ${memberId} and why = ${why} and made_by = 'person' and is_current
-    returning answer_id`;
-  return { rulings: rulings.map((row) => row.id), answers: answers.map((row) => row.answer_id) };
+    returning id, answer_id`;
+  return {
+    rulings: rulings.map((row) => row.id),
+    answers: marks.map((row) => row.answer_id),
+    marks: new Map(marks.map((row) => [row.answer_id, row.id])),
+  };
 }

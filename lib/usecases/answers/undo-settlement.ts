@@ -24,31 +24,38 @@ export async function undoSettlement(said: {
   const undone = await inTransaction(async (tx) => {
     // Marks that are just being written still know what is taken back.
     await holdMarking(tx, puzzleId);
-    const { rulings, answers } = await takeBackSettlement(tx, said);
+    const { rulings, answers, marks } = await takeBackSettlement(tx, said);
     if (rulings.length === 0 && answers.length === 0) return refuse({ code: 'nothing-to-undo' } as const);
-    const restored = (await holdReveal(tx, puzzleId)) ? await restoreMarks(tx, puzzleId, answers) : [];
-    const open = rulings.length > 0 ? 'all' : answers.filter((id) => !restored.includes(id));
+    const restored = (await holdReveal(tx, puzzleId))
+      ? await restoreMarks(tx, puzzleId, answers)
+      : new Map<number, number>();
+    const open = rulings.length > 0 ? 'all' : answers.filter((id) => !restored.has(id));
     const again = await gradeAgain(tx, { id: puzzleId }, { answers: open, reason: said.why, memberId });
-    const details = { rulings: [...rulings], answers: [...answers] };
+    const changed = [...marks].map(([answer, from]) => ({ answer, from, to: restored.get(answer) ?? null }));
+    const details = { rulings: [...rulings], answers: [...answers], changed };
     await appendLog(tx, { kind: 'settlement-undone', puzzleId, memberId, details });
-    return ok(open === 'all' ? again : again + restored.length);
+    return ok(open === 'all' ? again : again + restored.size);
   }, 60_000);
   if (undone.ok) await ring(db(), 'mark-answers', { puzzleId });
   return undone;
 }
 
-// What is public does not stand without a mark until the worker comes. Gives the answers that have one again.
-async function restoreMarks(tx: Tx, puzzleId: number, answers: readonly number[]): Promise<number[]> {
+// What is public does not stand without a mark until the worker comes. Gives the mark that is in force
+// again of each answer that has one.
+async function restoreMarks(
+  tx: Tx,
+  puzzleId: number,
+  answers: readonly number[],
+): Promise<Map<number, number>> {
   const puzzle = await loadPuzzle(tx, { id: puzzleId });
-  const restored: number[] = [];
+  const restored = new Map<number, number>();
   const solvers: number[] = [];
   for (const answerId of answers) {
     const answer = await findAnswer(tx, answerId);
     const mark = await loadProgramMark(tx, answerId);
     if (answer === null || answer.withdrawnAt !== null || mark === null) continue;
     await lockSolver(tx, answer.solverId);
-    await restoreMark(tx, mark);
-    restored.push(answerId);
+    restored.set(answerId, await restoreMark(tx, mark));
     solvers.push(answer.solverId);
   }
   if (puzzle !== null && solvers.length > 0) await renewStandings(tx, puzzle, solvers);

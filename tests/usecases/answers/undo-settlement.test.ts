@@ -11,6 +11,7 @@ import { buildMarked, marksOf, reveal, ruleForBoAndCy } from '../../support/buil
 import { buildShow } from '../../support/build-show.ts';
 import { buildHealey, markEverything, send } from '../../support/build-solution.ts';
 import { givenDatabase } from '../../support/database.ts';
+import { loggedOf } from '../../support/deeds.ts';
 
 givenDatabase();
 
@@ -54,6 +55,17 @@ test('[A7] after the reveal an overrule gives way at once to what the program ha
   expect(undone).toEqual({ ok: true, value: 2 });
   expect(await marksOf(puzzleId)).toEqual(before);
   expect(await db().answer.count({ where: { puzzleId, work: 'to-mark' } })).toBe(0);
+  // From which mark to which: one entry for each mark that has changed.
+  const marks = await db().mark.findMany({ where: { puzzleId }, orderBy: { id: 'asc' } });
+  const changed = [answers.Bo, answers.Cy].map((answer) => ({
+    answer,
+    from: marks.find((one) => one.answerId === answer && one.madeBy === 'person')?.id,
+    to: marks.find((one) => one.answerId === answer && one.isCurrent)?.id,
+  }));
+  expect((await loggedOf(puzzleId)).at(-1)).toEqual([
+    'settlement-undone',
+    { rulings: [], answers: [answers.Bo, answers.Cy], changed },
+  ]);
   expect(await loadOpenRegrade(db(), puzzleId)).toBeNull();
 });
 
