@@ -66,7 +66,11 @@ function joinFirst(
   }
   const isWordedBranch = relation === 'replace' && tellsReply(state, item);
   if ((relation !== 'continue' && !isWordedBranch) || node.by !== 'solver') return least;
-  const isNamed = item.cues.has('any') || item.cues.has('threat') || isSolversNumber(state, item, node);
+  const isNamed =
+    item.cues.has('any') ||
+    item.cues.has('threat') ||
+    item.cues.has('own') ||
+    isSolversNumber(state, item, node);
   if (budget.left <= 0) return least;
   const isListing = relation === 'continue' && isSolversList(node);
   if (direct.length > 0 && !isNamed && !isListing && attached.isThorough !== true) return least;
@@ -230,7 +234,9 @@ function isObjection({ state, item }: Attached, { node, relation }: Joint, child
 
 /** A reply that "fails to" something is still the reply; a move of the solver's is turned down. */
 function countedCost(item: MoveItem, child: Node): number {
-  if (child.by === 'defender' && !item.isStruck) return 0;
+  // "Re8+ Rxe8 and Black is fine": what holds is the reply, what is turned down the line.
+  const isLine = item.rejected === 2 && (item.cues.has('well-white') || item.cues.has('well-black'));
+  if (child.by === 'defender' && !item.isStruck) return isLine ? COST.doubtedCounts : 0;
   return item.rejected === 1 && !item.isStruck ? COST.doubtedCounts : COST.rejectedCounts;
 }
 

@@ -102,6 +102,13 @@ export function readBetween(gap: readonly AnyLexeme[], isFirst: boolean): Betwee
   return found;
 }
 
+/** "Before he escapes", "never escapes": what comes to nothing does not come to it. */
+const DENIALS = new Set(
+  'before until unless otherwise or if never no nobody nothing cannot bevor ohne nie antes avant prima'.split(
+    ' ',
+  ),
+);
+
 /** Cues that speak of the move before and change nothing by themselves. */
 const OF_LAST: ReadonlySet<Cue> = new Set(['praise-after', 'better-after', 'also-after', 'beside-after']);
 
@@ -132,7 +139,15 @@ function readCues(
     const isBrokenBefore = breaks.slice(0, at).includes(true);
     const isBrokenAfter = breaks.slice(at, words.length).includes(true);
     if (cue === 'hopeless') {
-      if (!isBrokenBefore && at < 6) found.rejectsLast = 2;
+      if (!isBrokenBefore && at < 6 && !words.slice(0, at).some((word) => DENIALS.has(word)))
+        found.rejectsLast = 2;
+    } else if (cue === 'wrong') {
+      const isAlone = words.slice(next).every((word) => word === ',');
+      if (!isFirst && at === 0 && (isAlone || words[next] === ',' || breaks[at] === true))
+        found.rejectsLast = 2;
+      else if (isAlone && next < words.length && !isBrokenAfter) found.rejectsNext = 2;
+    } else if (cue === 'well-white' || cue === 'well-black') {
+      if (!isBrokenBefore && at < 6) found.saysOfLast.add(cue);
     } else if (cue === 'nothing') {
       const isWhole = next >= words.length || breaks[at] === true;
       const before = words[at - 1];
@@ -181,9 +196,18 @@ function readCues(
         // "Bg5 at once? No: Qxg5+" is the writer's own question, answered; and so is "fails? no, it works".
         if (found.isAsked) found.rejectsLast = found.rejectsLast === 0 ? 1 : 0;
       }
-    } else if (cue !== 'none') found.cues.add(cue);
+    } else if (cue !== 'none') {
+      found.cues.add(cue);
+      // "Qg7 is stalemate? No, it's mate."
+      if (found.isAsked && found.rejectsLast > 0 && cueAt(words, at + 1) === null && isNo(words[at]))
+        found.rejectsLast = 0;
+    }
     at = next;
   }
+}
+
+function isNo(word: string | undefined): boolean {
+  return word !== undefined && cueAt([word], 0)?.cue === 'no';
 }
 
 /** No connector, no check, no cue: a word of prose. */

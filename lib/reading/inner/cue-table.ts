@@ -45,6 +45,13 @@ export type Cue =
   | 'beside-after'
   /** What follows is the writer's answer. */
   | 'verdict'
+  /** "Wrong: Qh7", "Qh7 - wrong": a verdict beside the move before or behind. */
+  | 'wrong'
+  /** "And Black is fine": the side that is named stands well. */
+  | 'well-white'
+  | 'well-black'
+  /** "X first, then Y": one side's moves, the reply left out. */
+  | 'own'
   /** The start of such praise: "looks", "seems". */
   | 'looks-after'
   /** What is said behind a list is said of all its members. */
@@ -121,11 +128,27 @@ const ROWS: readonly (readonly [Cue, string])[] = [
     'looks-after',
     'look|looks|looked|seem|seems|seemed|sieht|sah|sehen|parece|parecen|parecia|semble|semblait|sembra|sembrava|выглядит|кажется',
   ],
+  ['wrong', 'wrong|falsch ,|faux|sbagliato|errado|неверно|yanlis'],
+  [
+    'well-white',
+    `white is fine|white is ok|white is safe|white holds|white survives|white defends|white escapes|white is better|weiss steht gut|weiss halt|las blancas aguantan|
+     les blancs tiennent|il bianco tiene|as brancas seguram|белые держатся`,
+  ],
+  [
+    'well-black',
+    `black is fine|black is ok|black is safe|black holds|black survives|black defends|black escapes|black is better|schwarz steht gut|schwarz halt|las negras aguantan|
+     les noirs tiennent|il nero tiene|as pretas seguram|черные держатся`,
+  ],
+  [
+    'own',
+    `first , then|first then|first and then|erst , dann|erst dann|zuerst , dann|zuerst dann|d'abord , puis|d'abord puis|primero , luego|primero y luego|
+     prima , poi|prima e poi|primeiro , depois|primeiro e depois|сначала , потом|сначала а потом`,
+  ],
   ['between', 'between|zwischen|entre|tra|fra|между'],
   ['no', 'no|nein|non|нет|hayir|hayır|nao|não|nah|nee'],
   [
     'reject-before',
-    `stops|stopping|prevents|preventing|rules out|ruling out|verhindert|impide|empeche|impedisce|предотвращает|wouldn't touch|would not touch|wouldn't play|would not play|my answer from|neither|nor|weder|ni|no rush with|no hurry with|no need for|can't go to|cannot go to|can't get to|can't play|cannot play|not|nicht|don't play|do not play|don't|do not|pas|instead of|rather than|statt|anstatt|anstelle von|
+    `if only|wenn nur|delete|cross out|stops|stopping|prevents|preventing|rules out|ruling out|verhindert|impide|empeche|impedisce|предотвращает|wouldn't touch|would not touch|wouldn't play|would not play|my answer from|neither|nor|weder|ni|no rush with|no hurry with|no need for|can't go to|cannot go to|can't get to|can't play|cannot play|not|nicht|don't play|do not play|don't|do not|pas|instead of|rather than|statt|anstatt|anstelle von|
      avoid|and not|y no|e non|et pas|und nicht|e nao|и не|never|en vez de|en lugar de|au lieu de|invece di|em vez de|а не|не|yerine|
      unlike|forget|forget about|ignore|ignore my|scratch|discard|answer from|changed from|change from|changing from|switch from|switching from|vergesst|vergiss|anders als`,
   ],
@@ -137,7 +160,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ],
   [
     'doubt-before',
-    `first saw|saw first|first looked at|looked first at|everyone sees|everybody sees|anyone sees|anybody sees|i had|wrote|i wrote|first wrote|написал|schrieb|escribi|escribí|j'ai ecrit|ho scritto|escrevi|je voulais|voulais|queria|quería|volevo|
+    `who plays|who play|who said|who says|who chose|who think|who thinks|who thought|first saw|saw first|first looked at|looked first at|everyone sees|everybody sees|anyone sees|anybody sees|i had|wrote|i wrote|first wrote|написал|schrieb|escribi|escribí|j'ai ecrit|ho scritto|escrevi|je voulais|voulais|queria|quería|volevo|
      over|better than|besser als|mejor que|mieux que|meglio di|stronger than|faster than|than|i thought|
      thought|first thought|first i thought|i first thought|my first idea|first idea was|wanted to play|
      wanted|considered|i considered|tempting is|the tempting|the try|try is|tried|i tried|ich dachte|
@@ -168,7 +191,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ['nothing', 'nothing|nichts|nada|rien|niente|ничего'],
   [
     'reject-that',
-    `i don't like it|don't like that|it fails|that fails|this fails|it doesn't work|that doesn't work|this doesn't work|it does not work|that does not work|
+    `that was wrong|both wrong|both are wrong|all wrong|all are wrong|beides falsch|i don't like it|don't like that|it fails|that fails|this fails|it doesn't work|that doesn't work|this doesn't work|it does not work|that does not work|
      it loses|that loses|this loses|that just loses|it's bad|that's bad|it hangs|that hangs|that's wrong|that is wrong|this is wrong|it's wrong|
      that's no good|it's no good|that's not it|that isn't it|that's too slow|it's too slow|that runs into|it runs into|
      that only draws|it only draws|that's stalemate|it's stalemate|das geht nicht|geht aber nicht|das scheitert|das klappt nicht|das verliert|das ist falsch|
@@ -177,12 +200,13 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ],
   [
     'hopeless',
-    `ouch|autsch|that's only equal|that's just equal|is what most|is what everybody|is what everyone|there is nothing|there's nothing|i have nothing|i've got nothing|nothing there|it is nothing|it's nothing|gives nothing|
+    `ouch|autsch|runs away|gets away|escapes|slips away|lets him out|lets him go|lets him escape|lets the king out|lauft weg|entkommt|entwischt|se escapa|
+     s'echappe|scappa|foge|убегает|kaciyor|that's only equal|that's just equal|is what most|is what everybody|is what everyone|there is nothing|there's nothing|i have nothing|i've got nothing|nothing there|it is nothing|it's nothing|gives nothing|
      da ist nichts|ist da nichts|ich habe nichts|non c'e niente|no hay nada|il n'y a rien|nao ha nada|ничего нет|hicbir sey yok`,
   ],
   [
     'doubt-after',
-    `drops|hangs|blunders|gives away|throws away|allows|is bad for|loses a|loses the|verliert die|verliert den|pierde la|perd la|perde la|only trades|only exchanges|is equal|is only equal|only equal|is boring|isn't|is not|doesn't|does not|didn't|would|wouldn't|could|can't|cannot|at first|only chases|only checks|only gives|only leads|only wins|only drives|only gets|only helps|is just|
+    `is what my|is what he|is what she|is what they|is what others|is what people|is what some|drops|hangs|blunders|gives away|throws away|allows|is bad for|loses a|loses the|verliert die|verliert den|pierde la|perd la|perde la|only trades|only exchanges|is equal|is only equal|only equal|is boring|isn't|is not|doesn't|does not|didn't|would|wouldn't|could|can't|cannot|at first|only chases|only checks|only gives|only leads|only wins|only drives|only gets|only helps|is just|
      until|düşündüm|denedim|istedim|just chases|just gives|just drops|just wins|merely|ware|wäre|würde|wurde|seria|serait|sarebbe|бы|
      was my first|was my initial|was my original|was my guess|was my instinct|was what i|war mein erster|fue mi primera|etait ma premiere|era la mia prima|foi minha primeira`,
   ],

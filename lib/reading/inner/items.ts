@@ -99,6 +99,7 @@ export function itemsOf(
     gap = [];
     carryOver(items[lastMove], between);
     settleThreat(between.cues, solver);
+    settleWell(between, solver);
     turnDown(items, lastMove, between);
     if (between.cues.has('correct') || between.cues.has('restart')) markTakenBack(items, lastMove);
     if (between.isForLast) addCue(items, lastMove, 'branch');
@@ -111,7 +112,9 @@ export function itemsOf(
     );
   });
   easeQuestion(items, lastMove, gap[0]);
-  turnDown(items, lastMove, readBetween(gap, lastMove < 0));
+  const last = readBetween(gap, lastMove < 0);
+  settleWell(last, solver);
+  turnDown(items, lastMove, last);
   for (let at = 1; at < items.length; at += 1) {
     spreadOr(items, at);
     weighPraise(items, at);
@@ -127,6 +130,11 @@ export function itemsOf(
 function settleThreat(cues: Set<Cue | 'slash'>, solver: Side): void {
   if (cues.has('threat-white')) cues.add(solver === 'w' ? 'threat' : 'menace');
   if (cues.has('threat-black')) cues.add(solver === 'b' ? 'threat' : 'menace');
+}
+
+/** "And Black is fine" turns down what White has just tried. */
+function settleWell(between: Between, solver: Side): void {
+  if (between.saysOfLast.has(solver === 'w' ? 'well-black' : 'well-white')) between.rejectsLast = 2;
 }
 
 /** What joins the sentence that follows to the rest. */

@@ -52,7 +52,7 @@ export function goOn(state: State, item: MoveItem, child: Node): Plan {
   if (cues.has('menace') && child.by === 'solver') liberty += COST.menaceCounts;
   if (cues.has('menace-too') && child.by === 'solver') liberty += COST.menaceTooCounts;
   // "I'd go" speaks of the solver's own move.
-  if (cues.has('verdict') && child.by === 'defender') liberty += COST.number;
+  if ((cues.has('verdict') || cues.has('own')) && child.by === 'defender') liberty += COST.number;
   // Who threatens plays on: the other side's move is no threat of the one who has just moved.
   if (cues.has('threat') && child.by === 'defender' && !child.followsGap) liberty += COST.number;
   if (state.kind === 'try' && child.by === 'solver') liberty += COST.continuesInTry;

@@ -24,6 +24,7 @@ const QUIET_CUES: ReadonlySet<string> = new Set([
   'threat',
   'menace',
   'menace-too',
+  'own',
   'played',
   'threat-white',
   'threat-black',
