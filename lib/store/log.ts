@@ -159,6 +159,17 @@ export async function appendLog(tx: Tx, event: LogEvent): Promise<void> {
   });
 }
 
+/** Whether an entry of this kind about the puzzle has these details among its own. */
+export async function isLogged(
+  tx: Tx,
+  entry: { readonly puzzleId: number; readonly kind: LogEvent['kind']; readonly details: object },
+): Promise<boolean> {
+  const rows = await tx.$queryRaw<{ id: number }[]>`
+    select id from log where puzzle_id = ${entry.puzzleId} and kind = ${entry.kind}
+      and details::jsonb @> ${JSON.stringify(entry.details)}::jsonb limit 1`;
+  return rows.length > 0;
+}
+
 /** Numbers of the entries whose hash or place in the chain is not what it must be. */
 export async function findBrokenLog(tx: Tx): Promise<number[]> {
   const rows = await tx.$queryRaw<{ id: number }[]>`

@@ -7,7 +7,7 @@ import { enqueue } from '#lib/queue/enqueue.ts';
 import { db, inTransaction, type Tx } from '#lib/store/client.ts';
 import { listFormerTerms, loadTermsOf, saveRenewedFormer } from '#lib/store/former-terms.ts';
 import { toJson } from '#lib/store/json.ts';
-import { appendLog } from '#lib/store/log.ts';
+import { appendLog, isLogged } from '#lib/store/log.ts';
 import { holdMarking, saveRenewed } from '#lib/store/puzzle-moments.ts';
 import { loadPuzzle, loadTerms, type PuzzleRecord } from '#lib/store/puzzles.ts';
 import { gradeAgain } from '../answers/grade-again.ts';
@@ -34,6 +34,9 @@ export async function renewBook(of: {
 }): Promise<boolean> {
   const { puzzle, revision, verify } = of;
   const puzzleId = puzzle.id;
+  // Found out once for all who ask: a version gives the same verdicts again.
+  const refused = { revision, to: ENGINE_VERSION, isTaken: false };
+  if (await isLogged(db(), { puzzleId, kind: 'book-renewed', details: refused })) return false;
   const terms = await loadTermsOf(db(), puzzle, revision);
   const book = await fillBook({ puzzleId, terms, verify });
   if (book === null) return false;
