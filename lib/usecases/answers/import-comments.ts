@@ -54,6 +54,7 @@ export type ImportReason =
 const BATCH = 200;
 const MOST_REFUSED_KEPT = 500;
 const LONGEST_SOURCE_NAME = 80;
+const LONGEST_KEYED_AUTHOR = 400;
 
 /** The key of a comment as stored: short, whatever the source's id is. */
 export function externalIdOf(key: string): string {
@@ -181,7 +182,7 @@ async function becomeAnswer(
   if (puzzle.show.ownVoices.some((voice) => voice.normalize('NFC') === author)) return null;
   const { showId } = puzzle;
   const name = tameName(author);
-  const identity = { kind: 'author', key: `${stored.sourceId}\n${author}` } as const;
+  const identity = { kind: 'author', key: authorKey(stored.sourceId, author) } as const;
   // Without an author nobody can be known again: every such comment is a person of its own.
   const known = author === '' ? null : await findSolver(tx, showId, [identity]);
   const isSample = puzzle.episode.isSample;
@@ -197,6 +198,11 @@ async function becomeAnswer(
     intakeFlags: record.isEdited ? [flag] : [],
   });
   return id;
+}
+
+// What the database cannot index as it is stands there by its hash, as exact as the text itself.
+function authorKey(sourceId: number, author: string): string {
+  return `${sourceId}\n${author.length <= LONGEST_KEYED_AUTHOR ? author : `sha256 ${sha256(author)}`}`;
 }
 
 async function endImport(

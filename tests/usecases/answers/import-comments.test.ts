@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { createRandom } from '#lib/kit/random.ts';
 import { db } from '#lib/store/client.ts';
 import {
   type CommentsUpload,
@@ -134,6 +135,17 @@ test('[A20] NUL and halves of signs in JSON are taken in as what they are, unrea
   ].join('\n');
   expect(await taken(place, text, { format: 'jsonl' })).toMatchObject({ added: 2, known: 0 });
   expect(await taken(place, text, { format: 'jsonl' })).toMatchObject({ added: 0, known: 2, edited: 0 });
+});
+
+test('[A20] a comment of any length and an author of any length come in, or are named as refused', async () => {
+  const place = await open();
+  const random = createRandom(7);
+  const noise = (length: number) =>
+    Array.from({ length }, () => String.fromCodePoint(0x4e00 + random.int(20_000))).join('');
+  const text = `author,text,id,link\n${noise(6000)},Ra8#,c1,\nBee,Ra8# ${noise(30_000)},c2,\nCid,Ra8#,${noise(9000)},https://example.org/${noise(9000)}\n`;
+  const done = await taken(place, text);
+  expect((done.added ?? 0) + Number(done.refused)).toBe(3);
+  expect((await db().import.findUniqueOrThrow({ where: { id: done.id } })).state).toBe('done');
 });
 
 test('[P2] two imports at once that bring a new author make one person of him', async () => {
