@@ -10,7 +10,7 @@ import { db, inTransaction } from '#lib/store/client.ts';
 import { toJson } from '#lib/store/json.ts';
 import { appendLog } from '#lib/store/log.ts';
 import { beginProgress, endProgress } from '#lib/store/progress.ts';
-import { saveVerified } from '#lib/store/puzzle-moments.ts';
+import { holdMarking, saveVerified } from '#lib/store/puzzle-moments.ts';
 import { loadPuzzle, loadTerms } from '#lib/store/puzzles.ts';
 import type { Verify } from './fill-book.ts';
 import { fillBook } from './fill-book.ts';
@@ -45,6 +45,8 @@ async function keep(puzzleId: number, terms: PuzzleTerms, book: SolutionBook): P
   const rows = book.rows();
   const failed = rows.filter((row) => row.check === 'failed').length;
   await inTransaction(async (tx) => {
+    // A change of the draft that is not committed yet is waited for.
+    await holdMarking(tx, puzzleId);
     const puzzle = await loadPuzzle(tx, { id: puzzleId });
     if (puzzle === null) return;
     // Changed meanwhile: another verification has been asked for.

@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { DEFAULT_TERMS, type PuzzleTerms } from '#lib/book/terms.ts';
-import { db } from '#lib/store/client.ts';
+import { sleep } from '#lib/machine/clock.ts';
+import { db, inTransaction } from '#lib/store/client.ts';
 import { loadProgress } from '#lib/store/progress.ts';
-import { loadPuzzle } from '#lib/store/puzzles.ts';
+import { holdMarking } from '#lib/store/puzzle-moments.ts';
+import { loadPuzzle, replaceTerms } from '#lib/store/puzzles.ts';
 import type { Verify } from '#lib/usecases/puzzles/fill-book.ts';
 import { verifyPuzzle } from '#lib/usecases/puzzles/verify-puzzle.ts';
 import { buildPuzzle, buildShow, MATE_IN_ONE } from '../../support/build-show.ts';
@@ -53,6 +55,24 @@ describe('verification', () => {
       v: 1,
       publishedLines: [{ outcome: 'solved' }, { text: 'Kf1', outcome: 'wrong' }],
     });
+  });
+
+  test('[A5] a draft that is being changed as its verification ends does not get the former claim', async () => {
+    const puzzleId = await draft(MATE_IN_ONE);
+    const { showId } = await db().puzzle.findUniqueOrThrow({ where: { id: puzzleId } });
+    let verified: Promise<void> | null = null;
+    await inTransaction(async (tx) => {
+      await holdMarking(tx, puzzleId);
+      await replaceTerms(tx, { id: puzzleId, showId }, { ...DAWSON, task: { kind: 'mate', moves: 1 } });
+      verified = verifyPuzzle({ puzzleId, verify: verifyHere });
+      // The verdicts are there, and the end of the verification as well.
+      for (let tries = 0; tries < 100 && (await db().bookRow.count({ where: { puzzleId } })) < 16; tries += 1)
+        await sleep(50);
+      await sleep(1000);
+    }, 30_000);
+    await verified;
+    const puzzle = await loadPuzzle(db(), { id: puzzleId });
+    expect([puzzle?.terms.fen, puzzle?.claim, puzzle?.verifiedAt]).toEqual([DAWSON.fen, null, null]);
   });
 
   test('killed half way, it goes on from the rows that are there', async () => {
