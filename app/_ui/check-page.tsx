@@ -9,11 +9,12 @@ import type { Locale } from '#lib/words/locale.ts';
 import { linkFor, type Viewer } from '../_http/viewer.ts';
 import { BoardFigure } from './board-figure.tsx';
 import { renderPage } from './html-page.tsx';
+import { OtherLines } from './other-lines.tsx';
 import { lettersOf } from './piece-letters.ts';
 import { LineText } from './printed-line.tsx';
 import { episodeLabel } from './puzzle-heads.ts';
 import { QuotedText } from './quoted-text.tsx';
-import { plainLine, printLine } from './read-line.ts';
+import { plainLine, printLine, readingsToShow } from './read-line.ts';
 
 /** What the check page shows. */
 export interface CheckInput {
@@ -27,9 +28,9 @@ export interface CheckInput {
   readonly name: string;
   /** A sentence about what was refused, above everything else. */
   readonly problem?: string;
-  /** A recent puzzle of the show that the text answers in full (rule R15). */
   /** The puzzle was amended since the sender's page was made (rule A6). */
   readonly isCorrected?: boolean;
+  /** A recent puzzle of the show that the text answers in full (rule R15). */
   readonly elsewhere?: { readonly slug: string; readonly title: string } | null;
 }
 
@@ -50,9 +51,10 @@ export function checkPage(input: CheckInput): Promise<string> {
 }
 
 function checkTitle(read: ReadResult, locale: Locale): string {
-  if (read.readings.length > 1) return say(locale, 'pages.check-title-several');
-  if (read.readings.length === 1) return say(locale, 'pages.check-title');
-  return say(locale, read.turned.length > 0 ? 'pages.check-title-turned' : 'pages.check-title-none');
+  const { lines, isTurned } = readingsToShow(read);
+  if (isTurned) return say(locale, 'pages.check-title-turned');
+  if (lines.length === 0) return say(locale, 'pages.check-title-none');
+  return say(locale, lines.length > 1 ? 'pages.check-title-several' : 'pages.check-title');
 }
 
 function Check(input: CheckInput & { readonly title: string }): ReactElement {
@@ -60,7 +62,7 @@ function Check(input: CheckInput & { readonly title: string }): ReactElement {
   const start = parseFen(puzzle.fen);
   if (!start.ok) throw new Error(`not a position: ${puzzle.fen}`);
   const props = { ...input, start: start.value };
-  const readings = (read.readings.length > 0 ? read.readings : read.turned).slice(0, MOST_SHOWN);
+  const readings = readingsToShow(read).lines.slice(0, MOST_SHOWN);
   const [only] = readings.length === 1 ? readings : [];
   return (
     <div className="two-columns">
@@ -89,27 +91,28 @@ function YourText(input: CheckInput): ReactElement {
     <section>
       <h2 className="label">{say(viewer.locale, 'pages.check-text')}</h2>
       <QuotedText text={text} line={read.readings.length === 1 ? (read.readings[0]?.line ?? []) : []} />
-      <ChangeForm {...input} isOpen={read.kind === 'chatter' || read.readings.length === 0} />
+      <ChangeForm {...input} isOpen={readingsToShow(read).lines.length === 0} />
     </section>
   );
 }
 
 function Remarks({ puzzle, read, text, viewer, elsewhere, isCorrected }: CheckInput): ReactElement {
   const { locale } = viewer;
-  const [only] = read.readings;
-  const impossible = only?.impossibleSpan;
+  const { lines, isTurned } = readingsToShow(read);
+  const [first] = read.readings;
+  const only = lines.length === 1 && !isTurned ? first : undefined;
+  const impossible = first?.impossibleSpan;
   const sentences = [
     read.isCut ? say(locale, 'pages.check-cut') : null,
     read.kind === 'chatter' ? say(locale, 'pages.check-chatter') : null,
-    read.kind !== 'chatter' && read.readings.length === 0
-      ? say(locale, read.turned.length > 0 ? 'pages.check-turned' : 'pages.check-none')
-      : null,
+    isTurned ? say(locale, 'pages.check-turned') : null,
+    read.kind !== 'chatter' && lines.length === 0 ? nothingRead(read, text, locale) : null,
     read.kind === 'unreadable' && read.firstUnread !== null
       ? say(locale, 'pages.check-first-unread', { move: cut(text.slice(...read.firstUnread)) })
       : null,
-    read.readings.length > 1 ? say(locale, 'pages.check-several') : null,
-    read.readings.length === 1 && only?.isSolverOnly ? say(locale, 'pages.check-solver-only') : null,
-    read.readings.length === 1 && impossible
+    lines.length > 1 && !isTurned ? say(locale, 'pages.check-several') : null,
+    only?.isSolverOnly ? say(locale, 'pages.check-solver-only') : null,
+    only !== undefined && impossible
       ? say(locale, 'pages.check-impossible', { move: cut(text.slice(...impossible)) })
       : null,
   ].filter((sentence) => sentence !== null);
@@ -132,6 +135,14 @@ function Remarks({ puzzle, read, text, viewer, elsewhere, isCorrected }: CheckIn
       ) : null}
     </>
   );
+}
+
+/** Why there is no line to show: the first move cannot be played, or nothing is a move. */
+function nothingRead(read: ReadResult, text: string, locale: Locale): string {
+  const span = read.readings[0]?.impossibleSpan ?? null;
+  return span === null
+    ? say(locale, 'pages.check-none')
+    : say(locale, 'pages.check-impossible-first', { move: cut(text.slice(...span)) });
 }
 
 function SendForm(
@@ -252,43 +263,6 @@ function ReadingBoard({ reading, start, viewer, id }: ReadingProps & { readonly 
 /** A reading as the form sends it back: its moves, UCI. */
 function movesOf(reading: Reading): string {
   return reading.line.map((move) => move.uci).join(' ');
-}
-
-function OtherLines({
-  reading,
-  start,
-  locale,
-}: {
-  reading: Reading;
-  start: Position;
-  locale: Locale;
-}): ReactElement {
-  const groups = [
-    ['pages.check-branches', reading.branches],
-    ['pages.check-choices', reading.choices],
-    ['pages.check-tries', reading.tries],
-  ] as const;
-  return (
-    <>
-      {groups.map(([label, lines]) =>
-        lines.length === 0 ? null : (
-          <div key={label}>
-            <p className="label">{say(locale, label)}</p>
-            <ul className="plain">
-              {lines.slice(0, MOST_SHOWN).map((one) => {
-                const line = printLine(start, one, lettersOf(locale));
-                return (
-                  <li key={plainLine(line)}>
-                    <LineText line={line} locale={locale} />
-                  </li>
-                );
-              })}
-            </ul>
-          </div>
-        ),
-      )}
-    </>
-  );
 }
 
 function ChangeForm(input: CheckInput & { readonly isOpen: boolean }): ReactElement {

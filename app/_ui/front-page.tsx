@@ -95,9 +95,9 @@ function PastPuzzle({ puzzle, viewer }: { puzzle: PublicPuzzle; viewer: Viewer }
   return (
     <li>
       <span>
-        {label === '' ? null : <span className="figures quiet">{label} </span>}
+        {label === '' ? null : <span className="figures quiet">{label} · </span>}
         <a href={linkFor(viewer, `/p/${puzzle.slug}`)}>{puzzle.title || taskHeadline(puzzle, locale)}</a>
-        {puzzle.title === '' ? null : <span className="quiet"> {taskHeadline(puzzle, locale)}</span>}
+        {puzzle.title === '' ? null : <span className="quiet"> · {taskHeadline(puzzle, locale)}</span>}
       </span>
       <span className="quiet">
         {sayDay(puzzle.closesAt, puzzle.zone, locale)} ·{' '}

@@ -1,6 +1,6 @@
 // A line as it was read, made ready to print: moves with numbers, gaps left open (rule R8: no reply is filled in).
 
-import type { ReadLine } from '#lib/reading/reading.ts';
+import type { Reading, ReadLine, ReadResult } from '#lib/reading/reading.ts';
 import { legalMoves } from '#lib/rules/legal-moves.ts';
 import type { Move } from '#lib/rules/move.ts';
 import { playMove } from '#lib/rules/play-move.ts';
@@ -27,6 +27,19 @@ export interface PrintedLine {
   readonly position: Position;
   readonly lastMove: string | null;
   readonly hasGap: boolean;
+}
+
+/**
+ * The readings that have a move to show; where none has, those of the turned board (rule R14). A text whose first
+ * move cannot be played is one reading without a line.
+ */
+export function readingsToShow(read: ReadResult): {
+  readonly lines: readonly Reading[];
+  readonly isTurned: boolean;
+} {
+  const lines = read.readings.filter(({ line }) => line.length > 0);
+  if (lines.length > 0) return { lines, isTurned: false };
+  return { lines: read.turned, isTurned: read.turned.length > 0 };
 }
 
 /**

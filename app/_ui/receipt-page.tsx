@@ -4,18 +4,20 @@ import type { Position } from '#lib/rules/position.ts';
 import { writeFen } from '#lib/rules/write-fen.ts';
 import type { ShownReceipt } from '#lib/usecases/answers/show-receipt.ts';
 import { say } from '#lib/words/format.ts';
+import type { Locale } from '#lib/words/locale.ts';
 import { linkFor, type Viewer } from '../_http/viewer.ts';
 import { BoardFigure } from './board-figure.tsx';
 import { ZonedTime } from './closing-line.tsx';
 import { Corrections } from './corrections.tsx';
 import { renderPage } from './html-page.tsx';
 import { LedgerTable, MarkWords, outcomeHeadline } from './mark-view.tsx';
+import { OtherLines } from './other-lines.tsx';
 import { lettersOf } from './piece-letters.ts';
 import { LineText } from './printed-line.tsx';
 import { episodeLabel, taskHeadline } from './puzzle-heads.ts';
 import { AnswerForm } from './puzzle-page.tsx';
 import { QuotedText } from './quoted-text.tsx';
-import { printLine } from './read-line.ts';
+import { printLine, readingsToShow } from './read-line.ts';
 import { type RefusedLook, SecondLook } from './second-look.tsx';
 
 /** What the receipt page shows; `token` is the secret end of its address. */
@@ -197,28 +199,36 @@ interface ReadingsProps {
 
 function Readings({ shown, start, viewer, meant }: ReadingsProps): ReactElement {
   const { locale } = viewer;
-  const { readings, turned } = shown.read;
-  const lines = readings.length > 0 ? readings : turned;
-  if (lines.length === 0) return <p>{say(locale, 'pages.receipt-unread')}</p>;
-  const printed = lines.slice(0, 8).map((one) => printLine(start, one.line, lettersOf(locale)));
+  const { lines, isTurned } = readingsToShow(shown.read);
+  if (lines.length === 0) return <p>{nothingRead(shown, locale)}</p>;
+  const isOpen = lines.length > 1 && !isTurned;
   return (
     <>
-      {readings.length > 1 ? (
+      {isTurned && shown.mark === null ? <p>{say(locale, 'pages.check-turned')}</p> : null}
+      {isOpen ? (
         <p>{say(locale, meant === null ? 'pages.receipt-left-open' : 'pages.receipt-several')}</p>
       ) : null}
       <ul className="plain">
-        {printed.map((line, i) => {
-          const value = lines[i]?.line.map((move) => move.uci).join(' ') ?? '';
+        {lines.slice(0, 8).map((reading) => {
+          const value = reading.line.map((move) => move.uci).join(' ');
           return (
             <li key={value}>
-              <LineText line={line} locale={locale} />
+              <LineText line={printLine(start, reading.line, lettersOf(locale))} locale={locale} />
               {value === meant ? <span className="label"> {say(locale, 'pages.receipt-meant')}</span> : null}
+              <OtherLines reading={reading} start={start} locale={locale} />
             </li>
           );
         })}
       </ul>
     </>
   );
+}
+
+/** Why no line stands on the receipt. A first move that cannot be played is told by the characters that were written. */
+function nothingRead({ read, text }: ShownReceipt, locale: Locale): string {
+  const span = read.readings[0]?.impossibleSpan ?? null;
+  if (span === null) return say(locale, 'pages.receipt-unread');
+  return say(locale, 'pages.receipt-impossible', { move: text.slice(...span).slice(0, 60) });
 }
 
 /** Who changes an answer to a puzzle that was corrected answers the puzzle as it stands now. */

@@ -1,7 +1,8 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import { readText } from '#lib/reading/read-text.ts';
 import type { ReadLine } from '#lib/reading/reading.ts';
 import { writeFen } from '#lib/rules/write-fen.ts';
-import { plainLine, printLine } from '../../app/_ui/read-line.ts';
+import { plainLine, printLine, readingsToShow } from '../../app/_ui/read-line.ts';
 import { positionOf } from '../support/positions.ts';
 
 const HEALEY = positionOf('8/1n3Np1/1N4Q1/1bkP4/p1p2p2/P1P2R2/3P2PK/B2R4 w - - 0 1');
@@ -42,4 +43,22 @@ test('where Black solves, the first move has dots and the numbers go on with Whi
   const start = positionOf('r3k3/8/8/8/8/8/5PPP/6K1 b - - 0 1');
   expect(plainLine(printLine(start, line('a8a1'), 'KQRBN'))).toBe('1… Ra1#');
   expect(plainLine(printLine(start, line('a8a2 .h2h3 a2a1'), 'KQRBN'))).toBe('1… Ra2 2 h3 Ra1+');
+});
+
+describe('which readings are shown', () => {
+  const read = (text: string) => readText({ position: HEALEY, text });
+
+  test('[R14] the turned line, where nothing can be played as written', () => {
+    const { lines, isTurned } = readingsToShow(read('Ra8 Be2 Qg8'));
+    expect(isTurned).toBe(true);
+    expect(lines[0]?.line.map(({ uci }) => uci)).toEqual(['d1h1', 'b5d7', 'g6b1']);
+  });
+
+  test('[R8] none, where the first move cannot be played', () => {
+    expect(readingsToShow(read('1. d8=Q'))).toEqual({ lines: [], isTurned: false });
+  });
+
+  test('[R6] every reading that has a move', () => {
+    expect(readingsToShow(read('Rf1 Bd7 Qb1')).lines).toHaveLength(2);
+  });
 });

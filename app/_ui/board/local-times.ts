@@ -13,6 +13,8 @@ export function showLocalTimes(page: Document): void {
       weekday: 'long',
       hour: '2-digit',
       minute: '2-digit',
+      // As the host's time beside it: a plain "en" would write 02:33 AM.
+      hourCycle: 'h23',
     }).format(moment);
     element.after(` ${sentence.replace('{time}', time)}`);
   }

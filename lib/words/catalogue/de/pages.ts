@@ -27,7 +27,7 @@ export const pagesDe: Readonly<Record<keyof typeof pagesEn, string>> = {
   'left-hours': 'noch {count, plural, one {# Stunde} other {# Stunden}}',
   'left-days': 'noch {count, plural, one {# Tag} other {# Tage}}',
   'your-line': 'Ihre Zugfolge, in jeder Schreibweise und Sprache',
-  'read-back': 'Lies es mir vor',
+  'read-back': 'Zeigen, wie es gelesen wird',
   'answer-hint':
     'Ohne Anmeldung. Tippen Sie die Steine an oder schreiben Sie: {short}, {other}, „{spoken}“. Vor der Auflösung sieht niemand Antworten oder Wertungen.',
   'scheme-full-line':
@@ -64,7 +64,7 @@ export const pagesDe: Readonly<Record<keyof typeof pagesEn, string>> = {
 
   'check-title': 'Ist das Ihre Zugfolge?',
   'check-title-several': 'Welche Zugfolge meinen Sie?',
-  'check-title-none': 'Kein Zug war zu lesen',
+  'check-title-none': 'Keine Zugfolge war zu lesen',
   'check-title-turned': 'Steht Ihr Brett verkehrt herum?',
   'check-none':
     'Nichts in Ihrem Text ist hier ein regelgemäßer Zug. Ändern Sie ihn, oder senden Sie ihn so: Ein Mensch sieht ihn sich an.',
@@ -72,10 +72,13 @@ export const pagesDe: Readonly<Record<keyof typeof pagesEn, string>> = {
   'check-turned':
     'So geschrieben ist kein Zug regelgemäß. Von der anderen Seite gesehen wäre es die Zugfolge unten; über solche Texte entscheidet die Redaktion.',
   'check-impossible': '„{move}“ ist dort nicht spielbar; davor endet die Lesung.',
+  'check-impossible-first':
+    '„{move}“ ist in dieser Stellung nicht spielbar. Ändern Sie den Text, oder senden Sie ihn so.',
   'check-first-unread': 'Das Erste, was nach einem Zug aussieht, ist „{move}“.',
   'check-cut': 'Ihr Text wurde nach 4.000 Zeichen abgeschnitten.',
   'check-solver-only': 'Sie haben keine Antworten angegeben; das genügt. Die Lücken bleiben offen.',
-  'check-several': 'Ihr Text passt auf mehr als eine Zugfolge. Sagen Sie, welche, oder lassen Sie es offen.',
+  'check-several':
+    'Ihr Text passt auf mehr als eine Zugfolge. Sagen Sie, welche Sie meinen, oder lassen Sie es offen.',
   'check-leave-open': 'Offen lassen',
   'check-branches': 'Auch gelesen:',
   'check-choices': 'Stattdessen angeboten:',
@@ -106,8 +109,9 @@ export const pagesDe: Readonly<Record<keyof typeof pagesEn, string>> = {
   'receipt-name': 'Name:',
   'receipt-read': 'Wie sie gelesen wurde',
   'receipt-unread': 'Kein regelgemäßer Zug war zu lesen. Ein Mensch sieht sie sich an.',
+  'receipt-impossible': '„{move}“ ist in dieser Stellung nicht spielbar; deshalb steht hier keine Zugfolge.',
   'receipt-left-open': 'Sie passt auf mehrere Zugfolgen; Sie haben es offen gelassen.',
-  'receipt-several': 'Sie passt auf mehrere Zugfolgen; die gewählte ist bezeichnet.',
+  'receipt-several': 'Sie passt auf mehrere Zugfolgen; die gewählte ist gekennzeichnet.',
   'receipt-meant': 'diese',
   'receipt-link': 'Link zu Ihrem Beleg',
   'receipt-link-hint':
@@ -164,8 +168,8 @@ export const pagesDe: Readonly<Record<keyof typeof pagesEn, string>> = {
   'other-ways': 'Andere Wege',
   or: 'oder',
   'why-not': 'Warum nicht?',
-  'why-not-pick': 'Tippen Sie einen Zug auf dem Brett, oder wählen Sie einen',
-  'why-holds': '{move} ist richtig: {task, select, draw {Es hält remis} other {Es gewinnt}}.',
+  'why-not-pick': 'Tippen Sie einen Zug auf dem Brett an, oder wählen Sie hier einen',
+  'why-holds': '{move} ist richtig: Der Zug {task, select, draw {hält remis} other {gewinnt}}.',
   'why-holds-mate':
     '{move} ist richtig: Matt in {moves, plural, =1 {einem Zug} =2 {zwei Zügen} =3 {drei Zügen} =4 {vier Zügen} =5 {fünf Zügen} other {# Zügen}}.',
   'why-slower': '{move} setzt auch matt, aber erst in {moves, number} Zügen.',

@@ -67,7 +67,7 @@ export const pagesEn = {
   // Check page
   'check-title': 'Is this your line?',
   'check-title-several': 'Which line do you mean?',
-  'check-title-none': 'No move could be read',
+  'check-title-none': 'No line could be read',
   'check-title-turned': 'Is your board turned round?',
   'check-none':
     'Nothing in your text is a legal move here. Change it, or send it as it is: a person will look at it.',
@@ -75,6 +75,8 @@ export const pagesEn = {
   'check-turned':
     'As written no move is legal. Seen from the other side it would be the line below; the host decides about such texts.',
   'check-impossible': '“{move}” cannot be played there; the reading ends before it.',
+  'check-impossible-first':
+    '“{move}” cannot be played in this position. Change the text, or send it as it is.',
   'check-first-unread': 'The first thing that looks like a move is “{move}”.',
   'check-cut': 'Your text was cut at 4,000 characters.',
   'check-solver-only': 'You gave no replies; that is fine. The gaps stay open.',
@@ -110,6 +112,7 @@ export const pagesEn = {
   'receipt-name': 'Name:',
   'receipt-read': 'As it was read',
   'receipt-unread': 'No legal move was read. A person will look at it.',
+  'receipt-impossible': '“{move}” cannot be played in this position, so there is no line to show.',
   'receipt-left-open': 'It fits several lines; you left it open.',
   'receipt-several': 'It fits several lines; the one you chose is marked.',
   'receipt-meant': 'this one',
@@ -125,7 +128,7 @@ export const pagesEn = {
   look: 'Second look',
   'look-ask': 'Ask for a second look',
   'look-hint':
-    'A person looks at your mark again, once. Say in up to 500 characters what was read or judged wrongly; you may leave it empty.',
+    'A person looks at your mark again, once. Say in up to 500 characters what was misread or misjudged; you may leave it empty.',
   'look-words': 'What should be looked at?',
   'look-send': 'Ask for it',
   'look-asked': 'You asked for a second look:',
@@ -168,13 +171,13 @@ export const pagesEn = {
   'other-ways': 'Other ways',
   or: 'or',
   'why-not': 'Why not?',
-  'why-not-pick': 'Tap any move on the board, or pick one',
+  'why-not-pick': 'Tap any move on the board, or pick one here',
   'why-holds': '{move} is right: it {task, select, draw {holds the draw} other {wins}}.',
   'why-holds-mate':
     '{move} is right: mate in {moves, plural, =1 {one} =2 {two} =3 {three} =4 {four} =5 {five} other {#}}.',
-  'why-slower': '{move} mates as well, but only in {moves, number}.',
+  'why-slower': '{move} mates as well, but only in {moves, plural, one {# move} other {# moves}}.',
   'why-slips':
-    '{move} fails to {reply}; after it {task, select, mate {there is no mate in the moves left} win {the win is gone} other {the draw is gone}}.',
+    '{move} fails to {reply}; after that {task, select, mate {there is no mate in the moves left} win {the win is gone} other {the draw is gone}}.',
   'why-slips-at-once': '{move} ends the matter at once: stalemate, or a draw by the rules.',
   'why-unclear': 'The engine could not tell within its budget whether {move} does it.',
   'why-benefit':
