@@ -8,6 +8,7 @@ import type { Locale } from '#lib/words/locale.ts';
 import { type Labelled, outcomeLabel } from '#lib/words/outcome-label.ts';
 import { shortMove } from './board/answer-line.ts';
 import { lettersOf } from './piece-letters.ts';
+import { unbroken } from './unbroken.ts';
 
 /** "Slips at move 2": the outcome as the headline of a receipt. */
 export function outcomeHeadline(mark: Labelled, locale: Locale): string {
@@ -19,7 +20,8 @@ export function MarkWords({ mark, locale }: { mark: ShownMark; locale: Locale })
   return (
     <>
       <p className="lead">
-        {say(locale, 'pages.points-of', { points: mark.points, most: mark.mostPoints })} {mark.explanation}
+        {say(locale, 'pages.points-of', { points: mark.points, most: mark.mostPoints })}{' '}
+        {unbroken(mark.explanation)}
       </p>
       <NotCounted mark={mark} locale={locale} />
       {mark.programOutcome === null ? null : (

@@ -6,6 +6,7 @@ import type { ShownSolution } from '#lib/usecases/puzzles/show-solution.ts';
 import { say } from '#lib/words/format.ts';
 import type { Viewer } from '../_http/viewer.ts';
 import { firstMoveSentence, firstMoveText } from './first-move-words.ts';
+import { unbroken } from './unbroken.ts';
 
 interface WhyNotProps {
   readonly shown: ShownSolution;
@@ -25,7 +26,7 @@ export function WhyNot({ shown, start, viewer, path }: WhyNotProps): ReactElemen
       <h2 className="label">{say(locale, 'pages.why-not')}</h2>
       {shown.asked === null ? null : (
         <p className="lead" role="status">
-          {firstMoveSentence(shown.puzzle, shown.asked, locale)}
+          {unbroken(firstMoveSentence(shown.puzzle, shown.asked, locale))}
         </p>
       )}
       <form method="get" action={`${path}#why-not`} className="ask">

@@ -2,6 +2,7 @@ import type { ReactElement } from 'react';
 import type { DeskPuzzleView } from '#lib/usecases/puzzles/show-desk-puzzle.ts';
 import { say } from '#lib/words/format.ts';
 import type { Locale } from '#lib/words/locale.ts';
+import { unbroken } from '../../../_ui/unbroken.ts';
 import { VerificationProgress } from '../../_parts/verification-progress.tsx';
 
 const STAGES = ['keys', 'refutations', 'slower', 'search', 'replies', 'table', 'check', 'lines'] as const;
@@ -64,12 +65,4 @@ function progressWords(locale: Locale): Readonly<Record<string, string>> {
     words[stage] = say(locale, `desk.progress-${stage}`, { ...numbers, failure: '' });
   }
   return words;
-}
-
-/** Move numbers stay with their moves at the end of a line. */
-function unbroken(sentence: string): string {
-  return sentence.replace(
-    /(\d+) (… )?(?=[A-Za-z])/g,
-    (_, number, dots) => `${number}\u00a0${dots === undefined ? '' : '…\u00a0'}`,
-  );
 }
