@@ -6,6 +6,7 @@ import { requireHost } from '../../_auth/require-host.ts';
 import { sayDay } from '../../_ui/say-times.ts';
 import { ActionForm } from '../_parts/action-form.tsx';
 import { DeskPage } from '../_parts/desk-page.tsx';
+import { TextField } from '../_parts/field.tsx';
 import { addHelperAction, removeHelperAction } from './actions.ts';
 
 export async function generateMetadata(): Promise<Metadata> {
@@ -47,34 +48,24 @@ export default async function MembersPage(): Promise<ReactElement> {
         <p>{say(locale, 'desk.member-add-intro')}</p>
         <ActionForm action={addHelperAction} submit={say(locale, 'desk.member-add')}>
           <div className="side-by-side">
-            <div>
-              <label htmlFor="name">{say(locale, 'desk.sign-in-name')}</label>
-              <input
-                id="name"
-                name="name"
-                className="field"
-                required
-                maxLength={40}
-                autoComplete="off"
-                autoCapitalize="none"
-              />
-            </div>
-            <div>
-              <label htmlFor="password">{say(locale, 'desk.password-first')}</label>
-              <input
-                id="password"
-                name="password"
-                type="password"
-                required
-                minLength={12}
-                maxLength={200}
-                autoComplete="new-password"
-                aria-describedby="password-hint"
-              />
-              <p className="hint" id="password-hint">
-                {say(locale, 'desk.password-hint')}
-              </p>
-            </div>
+            <TextField
+              name="name"
+              label={say(locale, 'desk.sign-in-name')}
+              required
+              maxLength={40}
+              autoComplete="off"
+              autoCapitalize="none"
+            />
+            <TextField
+              name="password"
+              label={say(locale, 'desk.password-first')}
+              hint={say(locale, 'desk.password-hint')}
+              type="password"
+              required
+              minLength={12}
+              maxLength={200}
+              autoComplete="new-password"
+            />
           </div>
         </ActionForm>
       </div>

@@ -6,6 +6,7 @@ import type { Locale } from '#lib/words/locale.ts';
 import { requireHost } from '../../_auth/require-host.ts';
 import { ActionForm } from '../_parts/action-form.tsx';
 import { DeskPage } from '../_parts/desk-page.tsx';
+import { TextField } from '../_parts/field.tsx';
 import { editSchemeAction } from './actions.ts';
 
 export async function generateMetadata(): Promise<Metadata> {
@@ -78,18 +79,15 @@ function Scheme({ scheme, locale }: { scheme: ShownScheme; locale: Locale }): Re
 function NumberField(input: { id: string; name: string; value: number; label: string }): ReactElement {
   const { id, name, value, label } = input;
   return (
-    <div>
-      <label htmlFor={id}>{label}</label>
-      <input
-        id={id}
-        name={name}
-        className="field"
-        type="number"
-        min={0}
-        max={100}
-        required
-        defaultValue={value}
-      />
-    </div>
+    <TextField
+      id={id}
+      name={name}
+      label={label}
+      type="number"
+      min={0}
+      max={100}
+      required
+      defaultValue={value}
+    />
   );
 }

@@ -1,6 +1,7 @@
 'use client';
 
 import { type ReactElement, useActionState, useEffect, useRef } from 'react';
+import { SelectField, TextField } from '../_parts/field.tsx';
 import { type FormAction, UNSENT } from '../_parts/form-state.ts';
 
 interface Input {
@@ -46,75 +47,46 @@ export function SetupForm({ action, words, zones, locale }: Input): ReactElement
           {state.problem}
         </p>
       )}
-      <div>
-        <label htmlFor="code">{words.code}</label>
-        <input
-          ref={code}
-          id="code"
-          name="code"
-          className="field code"
-          required
-          autoComplete="off"
-          defaultValue={typed('code')}
-          aria-describedby="code-hint"
-        />
-        <p className="hint" id="code-hint">
-          {words.codeHint}
-        </p>
-      </div>
-      <div>
-        <label htmlFor="show">{words.show}</label>
-        <input id="show" name="show" className="field" required maxLength={80} defaultValue={typed('show')} />
-      </div>
-      <div>
-        <label htmlFor="zone">{words.zone}</label>
-        <select ref={zone} id="zone" name="zone" defaultValue={typed('zone') || 'UTC'}>
-          {zones.map((one) => (
-            <option key={one}>{one}</option>
-          ))}
-        </select>
-      </div>
-      <div>
-        <label htmlFor="language">{words.language}</label>
-        <select id="language" name="language" defaultValue={typed('language') || locale}>
-          <option value="en">English</option>
-          <option value="de">Deutsch</option>
-        </select>
-      </div>
-      <div>
-        <label htmlFor="name">{words.name}</label>
-        <input
-          id="name"
-          name="name"
-          className="field"
-          required
-          autoComplete="username"
-          autoCapitalize="none"
-          maxLength={40}
-          defaultValue={typed('name')}
-          aria-describedby="name-hint"
-        />
-        <p className="hint" id="name-hint">
-          {words.nameHint}
-        </p>
-      </div>
-      <div>
-        <label htmlFor="password">{words.password}</label>
-        <input
-          id="password"
-          name="password"
-          type="password"
-          className="field"
-          required
-          autoComplete="new-password"
-          minLength={12}
-          maxLength={200}
-          aria-describedby="password-hint"
-        />
-        <p className="hint" id="password-hint">
-          {words.passwordHint}
-        </p>
-      </div>
+      <TextField
+        name="code"
+        label={words.code}
+        hint={words.codeHint}
+        ref={code}
+        className="field code"
+        required
+        autoComplete="off"
+        defaultValue={typed('code')}
+      />
+      <TextField name="show" label={words.show} required maxLength={40} defaultValue={typed('show')} />
+      <SelectField name="zone" label={words.zone} ref={zone} defaultValue={typed('zone') || 'UTC'}>
+        {zones.map((one) => (
+          <option key={one}>{one}</option>
+        ))}
+      </SelectField>
+      <SelectField name="language" label={words.language} defaultValue={typed('language') || locale}>
+        <option value="en">English</option>
+        <option value="de">Deutsch</option>
+      </SelectField>
+      <TextField
+        name="name"
+        label={words.name}
+        hint={words.nameHint}
+        required
+        autoComplete="username"
+        autoCapitalize="none"
+        maxLength={40}
+        defaultValue={typed('name')}
+      />
+      <TextField
+        name="password"
+        label={words.password}
+        hint={words.passwordHint}
+        type="password"
+        required
+        autoComplete="new-password"
+        minLength={12}
+        maxLength={200}
+      />
       <button type="submit" aria-disabled={isPending}>
         {words.submit}
       </button>

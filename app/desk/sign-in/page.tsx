@@ -4,6 +4,7 @@ import type { ReactElement } from 'react';
 import { say } from '#lib/words/format.ts';
 import { findHost, formToken } from '../../_auth/require-host.ts';
 import { deskLocale } from '../_parts/desk-locale.ts';
+import { TextField } from '../_parts/field.tsx';
 import { OpenPage } from '../_parts/open-page.tsx';
 
 export async function generateMetadata(): Promise<Metadata> {
@@ -34,31 +35,23 @@ export default async function SignInPage({ searchParams }: Input): Promise<React
       <form method="post" action="/api/auth/callback/credentials" className="stack">
         <input type="hidden" name="csrfToken" value={token ?? ''} />
         <input type="hidden" name="callbackUrl" value="/desk" />
-        <div>
-          <label htmlFor="name">{say(locale, 'desk.sign-in-name')}</label>
-          <input
-            id="name"
-            name="name"
-            type="text"
-            className="field"
-            required
-            autoComplete="username"
-            autoCapitalize="none"
-            maxLength={60}
-          />
-        </div>
-        <div>
-          <label htmlFor="password">{say(locale, 'desk.password')}</label>
-          <input
-            id="password"
-            name="password"
-            type="password"
-            className="field"
-            required
-            autoComplete="current-password"
-            maxLength={200}
-          />
-        </div>
+        <TextField
+          name="name"
+          label={say(locale, 'desk.sign-in-name')}
+          type="text"
+          required
+          autoComplete="username"
+          autoCapitalize="none"
+          maxLength={60}
+        />
+        <TextField
+          name="password"
+          label={say(locale, 'desk.password')}
+          type="password"
+          required
+          autoComplete="current-password"
+          maxLength={200}
+        />
         <button type="submit">{say(locale, 'desk.sign-in')}</button>
       </form>
     </OpenPage>

@@ -5,6 +5,7 @@ import type { DeskPuzzleView } from '#lib/usecases/puzzles/show-desk-puzzle.ts';
 import { say } from '#lib/words/format.ts';
 import type { Locale } from '#lib/words/locale.ts';
 import { ActionForm } from '../../_parts/action-form.tsx';
+import { AreaField, SelectField, TextField } from '../../_parts/field.tsx';
 import { fieldTime } from '../../_parts/field-time.ts';
 import { ZONES } from '../../_parts/zones.ts';
 import { voidAction } from './actions.ts';
@@ -45,25 +46,19 @@ function MoveClose({ view, locale }: Input): ReactElement {
         <input type="hidden" name="puzzle" value={record.id} />
         <p className="hint">{say(locale, 'desk.move-close-hint')}</p>
         <div className="side-by-side">
-          <div>
-            <label htmlFor="new-close">{say(locale, 'desk.new-close')}</label>
-            <input
-              id="new-close"
-              name="closesAt"
-              type="datetime-local"
-              className="field"
-              required
-              defaultValue={record.closesAt === null ? '' : fieldTime(record.closesAt, zone)}
-            />
-          </div>
-          <div>
-            <label htmlFor="close-zone">{say(locale, 'desk.form-zone')}</label>
-            <select id="close-zone" name="zone" defaultValue={zone}>
-              {ZONES.map((one) => (
-                <option key={one}>{one}</option>
-              ))}
-            </select>
-          </div>
+          <TextField
+            id="new-close"
+            name="closesAt"
+            label={say(locale, 'desk.new-close')}
+            type="datetime-local"
+            required
+            defaultValue={record.closesAt === null ? '' : fieldTime(record.closesAt, zone)}
+          />
+          <SelectField id="close-zone" name="zone" label={say(locale, 'desk.form-zone')} defaultValue={zone}>
+            {ZONES.map((one) => (
+              <option key={one}>{one}</option>
+            ))}
+          </SelectField>
         </div>
         <NoteField id="close-note" locale={locale} />
       </ActionForm>
@@ -87,12 +82,12 @@ function DeclareVoid({ view, locale }: Input): ReactElement {
 /** The host's words for the notice. */
 function NoteField({ id, locale }: { id: string; locale: Locale }): ReactElement {
   return (
-    <div>
-      <label htmlFor={id}>{say(locale, 'desk.correction-note')}</label>
-      <textarea id={id} name="note" className="field" rows={2} aria-describedby={`${id}-hint`} />
-      <p className="hint" id={`${id}-hint`}>
-        {say(locale, 'desk.correction-note-hint')}
-      </p>
-    </div>
+    <AreaField
+      id={id}
+      name="note"
+      label={say(locale, 'desk.correction-note')}
+      hint={say(locale, 'desk.correction-note-hint')}
+      rows={2}
+    />
   );
 }

@@ -5,6 +5,7 @@ import type { Host } from '#lib/usecases/people/admit-member.ts';
 import type { DeskPuzzleView } from '#lib/usecases/puzzles/show-desk-puzzle.ts';
 import { say } from '#lib/words/format.ts';
 import { ActionForm } from '../../_parts/action-form.tsx';
+import { TextField } from '../../_parts/field.tsx';
 import { closeAction, publishAction } from './actions.ts';
 import { CorrectionDeeds } from './correction-deeds.tsx';
 import { RegradeNote } from './regrade-note.tsx';
@@ -78,20 +79,13 @@ function Publish({ view, host }: { view: DeskPuzzleView; host: Host }): ReactEle
     <ActionForm action={publishAction} submit={say(locale, 'desk.publish')}>
       <input type="hidden" name="puzzle" value={view.record.id} />
       {view.needsReason ? (
-        <div>
-          <label htmlFor="reason">{say(locale, 'desk.publish-reason')}</label>
-          <input
-            id="reason"
-            name="reason"
-            className="field"
-            maxLength={300}
-            required
-            aria-describedby="reason-hint"
-          />
-          <p className="hint" id="reason-hint">
-            {say(locale, 'desk.publish-reason-hint')}
-          </p>
-        </div>
+        <TextField
+          name="reason"
+          label={say(locale, 'desk.publish-reason')}
+          hint={say(locale, 'desk.publish-reason-hint')}
+          maxLength={300}
+          required
+        />
       ) : null}
     </ActionForm>
   );

@@ -3,6 +3,7 @@ import type { DeskPuzzleView } from '#lib/usecases/puzzles/show-desk-puzzle.ts';
 import { say } from '#lib/words/format.ts';
 import type { Locale } from '#lib/words/locale.ts';
 import { sayMoment } from '../../../_ui/say-times.ts';
+import { AreaField } from '../../_parts/field.tsx';
 
 interface Input {
   readonly view: DeskPuzzleView;
@@ -33,14 +34,20 @@ export function PuzzleTexts({ view, headline, locale }: Input): ReactElement {
           <a href={`${path}/diagram.png`}>{say(locale, 'desk.picture-png')}</a>
         </li>
       </ul>
-      <div>
-        <label htmlFor="text-description">{say(locale, 'desk.text-description-label')}</label>
-        <textarea id="text-description" className="field" readOnly rows={4} defaultValue={description} />
-      </div>
-      <div>
-        <label htmlFor="text-pinned">{say(locale, 'desk.text-pinned-label')}</label>
-        <textarea id="text-pinned" className="field" readOnly rows={3} defaultValue={pinned} />
-      </div>
+      <AreaField
+        name="text-description"
+        label={say(locale, 'desk.text-description-label')}
+        readOnly
+        rows={4}
+        defaultValue={description}
+      />
+      <AreaField
+        name="text-pinned"
+        label={say(locale, 'desk.text-pinned-label')}
+        readOnly
+        rows={3}
+        defaultValue={pinned}
+      />
     </section>
   );
 }

@@ -30,7 +30,13 @@ export default async function NewPuzzlePage(): Promise<ReactElement> {
   return (
     <DeskPage host={host} place="episodes">
       <h1>{say(host.locale, 'desk.new-puzzle')}</h1>
-      <NewPuzzleForm action={setPuzzleAction} words={formWords(host.locale)} typed={typed} zones={ZONES} />
+      <NewPuzzleForm
+        action={setPuzzleAction}
+        words={formWords(host.locale)}
+        typed={typed}
+        look={null}
+        zones={ZONES}
+      />
     </DeskPage>
   );
 }

@@ -1,4 +1,5 @@
 import type { ReactElement } from 'react';
+import { AreaField, SelectField } from '../../_parts/field.tsx';
 import type { FormWords } from './form-words.ts';
 import type { PuzzleFormState } from './puzzle-form-state.ts';
 
@@ -7,53 +8,41 @@ interface Input {
   readonly fields: Readonly<Record<string, string>>;
   readonly look: PuzzleFormState['look'];
   readonly isPending: boolean;
+  /** What the last look was refused for; it stands at the button that was pressed. */
+  readonly problem: string | null;
 }
 
 /** Position and published solution, and the button that looks at them. */
-export function PositionFields({ words, fields, look, isPending }: Input): ReactElement {
+export function PositionFields({ words, fields, look, isPending, problem }: Input): ReactElement {
   return (
     <div className="head stack">
-      <div>
-        <label htmlFor="position">{words.position}</label>
-        <textarea
-          id="position"
-          name="position"
-          className="field code"
-          rows={3}
-          required
-          spellCheck={false}
-          aria-describedby="position-hint"
-          defaultValue={fields.position}
-        />
-        <p className="hint" id="position-hint">
-          {words['position-hint']}
-        </p>
-      </div>
+      <AreaField
+        name="position"
+        label={words.position}
+        hint={words['position-hint']}
+        className="field code"
+        rows={3}
+        required
+        spellCheck={false}
+        defaultValue={fields.position}
+      />
       {look !== null && look.plies.length > 0 ? (
-        <div>
-          <label htmlFor="ply">{words.ply}</label>
-          <select id="ply" name="ply" key={look.ply} defaultValue={String(look.ply)}>
-            {look.plies.map(({ ply, label }) => (
-              <option key={ply} value={ply}>
-                {label}
-              </option>
-            ))}
-          </select>
-        </div>
+        <SelectField name="ply" label={words.ply} key={look.ply} defaultValue={String(look.ply)}>
+          {look.plies.map(({ ply, label }) => (
+            <option key={ply} value={ply}>
+              {label}
+            </option>
+          ))}
+        </SelectField>
       ) : null}
       <div>
-        <label htmlFor="published">{words.published}</label>
-        <textarea
-          id="published"
+        <AreaField
           name="published"
-          className="field"
+          label={words.published}
+          hint={words['published-hint']}
           rows={2}
-          aria-describedby="published-hint"
           defaultValue={fields.published}
         />
-        <p className="hint" id="published-hint">
-          {words['published-hint']}
-        </p>
         {look === null ? null : (
           <ul className="read-lines" aria-live="polite">
             {look.lines.map(({ text, read }) => (
@@ -62,6 +51,7 @@ export function PositionFields({ words, fields, look, isPending }: Input): React
           </ul>
         )}
       </div>
+      <Problem problem={problem} />
       <button
         type="submit"
         name="deed"
@@ -73,6 +63,16 @@ export function PositionFields({ words, fields, look, isPending }: Input): React
         {words.look}
       </button>
     </div>
+  );
+}
+
+/** Why it was refused, if it was. */
+export function Problem({ problem }: { problem: string | null }): ReactElement | null {
+  if (problem === null || problem === '') return null;
+  return (
+    <p className="problem" role="alert">
+      {problem}
+    </p>
   );
 }
 

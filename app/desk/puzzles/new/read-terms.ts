@@ -14,7 +14,11 @@ type Terms = TypedPuzzle['terms'];
 
 /** The published lines as typed, one a row. */
 export function linesOf(form: FormData): string[] {
-  return textOf(form, 'published')
+  return rowsOf(textOf(form, 'published'));
+}
+
+function rowsOf(text: string): string[] {
+  return text
     .split(/\r?\n/)
     .map((line) => line.trim())
     .filter((line) => line !== '');
@@ -47,6 +51,13 @@ export function termsOf(form: FormData, fen: string): Terms {
     isStrict: form.has('isStrict'),
     solverMoves: /^\d{1,3}$/.test(pinned) && Number(pinned) > 0 ? Number(pinned) : null,
   });
+}
+
+/** What stands in the form already, looked at before anybody presses a button; null where it cannot be read. */
+export function firstLook(typed: Readonly<Record<string, string>>, locale: Locale): PuzzleFormState['look'] {
+  const { position = '', published = '' } = typed;
+  const read = previewPuzzle({ position, ply: null, published: rowsOf(published) });
+  return read.ok ? lookAt(read.value, locale) : null;
 }
 
 /** What was read, drawn and printed for the form. */

@@ -5,6 +5,7 @@ import type { Locale } from '#lib/words/locale.ts';
 import { BoardFigure } from '../../../../_ui/board-figure.tsx';
 import { taskHeadline } from '../../../../_ui/puzzle-heads.ts';
 import { ActionForm } from '../../../_parts/action-form.tsx';
+import { TextField } from '../../../_parts/field.tsx';
 import { SoundnessReport } from '../soundness-report.tsx';
 import { cancelAction, putInForceAction } from './actions.ts';
 import { WhatWouldChange } from './what-would-change.tsx';
@@ -65,20 +66,13 @@ function PutInForce({ view, amendment, locale }: Input): ReactElement {
       {view.state === 'revealed' ? <p>{say(locale, 'desk.amend-revealed')}</p> : null}
       <p className="hint">{say(locale, 'desk.amend-put-hint')}</p>
       {amendment.needsReason ? (
-        <div>
-          <label htmlFor="reason">{say(locale, 'desk.amend-reason')}</label>
-          <input
-            id="reason"
-            name="reason"
-            className="field"
-            maxLength={300}
-            required
-            aria-describedby="reason-hint"
-          />
-          <p className="hint" id="reason-hint">
-            {say(locale, 'desk.publish-reason-hint')}
-          </p>
-        </div>
+        <TextField
+          name="reason"
+          label={say(locale, 'desk.amend-reason')}
+          hint={say(locale, 'desk.publish-reason-hint')}
+          maxLength={300}
+          required
+        />
       ) : null}
     </ActionForm>
   );

@@ -7,6 +7,7 @@ import { requireHost } from '../../../../_auth/require-host.ts';
 import { taskHeadline } from '../../../../_ui/puzzle-heads.ts';
 import { DeskPage } from '../../../_parts/desk-page.tsx';
 import { type PuzzlePlace, puzzleForFrame, requirePuzzle } from '../../../_parts/find-puzzle.ts';
+import { firstLook } from '../../new/read-terms.ts';
 import { proposeAction } from './actions.ts';
 import { AmendForm } from './amend-form.tsx';
 import { amendWords } from './amend-words.ts';
@@ -25,6 +26,7 @@ export default async function AmendPage({ params }: PuzzlePlace): Promise<ReactE
   const view = await showAmendment({ showId: host.showId, puzzleId, locale });
   if (view === null) redirect(`/desk/puzzles/${puzzleId}`);
   const { amendment } = view;
+  const typed = fieldsOf(view, (terms) => taskHeadline(terms, locale));
   return (
     <DeskPage host={host} place="puzzle" puzzle={puzzleForFrame(view)}>
       <p className="kicker label quiet">
@@ -45,7 +47,8 @@ export default async function AmendPage({ params }: PuzzlePlace): Promise<ReactE
           <AmendForm
             action={proposeAction}
             words={amendWords(locale)}
-            typed={fieldsOf(view, (terms) => taskHeadline(terms, locale))}
+            typed={typed}
+            look={firstLook(typed, locale)}
           />
         </>
       ) : (

@@ -12,6 +12,7 @@ import { ZONES } from '../../../_parts/zones.ts';
 import { setPuzzleAction } from '../../new/actions.ts';
 import { formWords } from '../../new/form-words.ts';
 import { NewPuzzleForm } from '../../new/new-puzzle-form.tsx';
+import { firstLook } from '../../new/read-terms.ts';
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: say((await requireHost('create-puzzle')).locale, 'desk.change-puzzle') };
@@ -37,7 +38,13 @@ export default async function ChangePage({ params }: PuzzlePlace): Promise<React
   return (
     <DeskPage host={host} place="puzzle" puzzle={puzzleForFrame(puzzle)}>
       <h1>{say(host.locale, 'desk.change-puzzle')}</h1>
-      <NewPuzzleForm action={setPuzzleAction} words={formWords(host.locale)} typed={typed} zones={ZONES} />
+      <NewPuzzleForm
+        action={setPuzzleAction}
+        words={formWords(host.locale)}
+        typed={typed}
+        look={firstLook(typed, host.locale)}
+        zones={ZONES}
+      />
     </DeskPage>
   );
 }

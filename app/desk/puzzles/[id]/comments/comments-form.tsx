@@ -1,6 +1,7 @@
 'use client';
 
 import { type ReactElement, useActionState } from 'react';
+import { AreaField, SelectField, TextField } from '../../../_parts/field.tsx';
 import type { FormState } from '../../../_parts/form-state.ts';
 import type { CommentsWords } from './comments-words.ts';
 import { PreviewTable, type ShownPreview } from './preview-table.tsx';
@@ -58,35 +59,22 @@ export function CommentsForm({ action, words, puzzle, exportedAt, source }: Inpu
           <Columns words={words} heads={state.heads} columns={state.columns} />
         )}
         <div className="side-by-side">
-          <div>
-            <label htmlFor="source">{words.source}</label>
-            <input
-              id="source"
-              name="source"
-              className="field"
-              maxLength={80}
-              required
-              defaultValue={fields.source ?? source}
-              aria-describedby="source-hint"
-            />
-            <p className="hint" id="source-hint">
-              {words['source-hint']}
-            </p>
-          </div>
-          <div>
-            <label htmlFor="exportedAt">{words.exported}</label>
-            <input
-              id="exportedAt"
-              name="exportedAt"
-              type="datetime-local"
-              required
-              defaultValue={fields.exportedAt ?? exportedAt}
-              aria-describedby="exported-hint"
-            />
-            <p className="hint" id="exported-hint">
-              {words['exported-hint']}
-            </p>
-          </div>
+          <TextField
+            name="source"
+            label={words.source}
+            hint={words['source-hint']}
+            maxLength={80}
+            required
+            defaultValue={fields.source ?? source}
+          />
+          <TextField
+            name="exportedAt"
+            label={words.exported}
+            hint={words['exported-hint']}
+            type="datetime-local"
+            required
+            defaultValue={fields.exportedAt ?? exportedAt}
+          />
         </div>
         <fieldset aria-describedby="time-word-hint">
           <legend>{words['time-word']}</legend>
@@ -140,33 +128,14 @@ export function CommentsForm({ action, words, puzzle, exportedAt, source }: Inpu
 function Source({ words, paste }: { words: CommentsWords; paste: string }): ReactElement {
   return (
     <>
-      <div>
-        <label htmlFor="paste">{words.paste}</label>
-        <textarea
-          id="paste"
-          name="paste"
-          className="field"
-          rows={6}
-          defaultValue={paste}
-          aria-describedby="paste-hint"
-        />
-        <p className="hint" id="paste-hint">
-          {words['paste-hint']}
-        </p>
-      </div>
-      <div>
-        <label htmlFor="file">{words.file}</label>
-        <input
-          id="file"
-          name="file"
-          type="file"
-          accept=".csv,.tsv,.txt,.jsonl,.ndjson,text/csv,text/plain"
-          aria-describedby="file-hint"
-        />
-        <p className="hint" id="file-hint">
-          {words['file-hint']}
-        </p>
-      </div>
+      <AreaField name="paste" label={words.paste} hint={words['paste-hint']} rows={6} defaultValue={paste} />
+      <TextField
+        name="file"
+        label={words.file}
+        hint={words['file-hint']}
+        type="file"
+        accept=".csv,.tsv,.txt,.jsonl,.ndjson,text/csv,text/plain"
+      />
     </>
   );
 }
@@ -181,22 +150,19 @@ function Columns({
       <legend>{words.columns}</legend>
       <div className="side-by-side">
         {COLUMNS.map((column) => (
-          <div key={column}>
-            <label htmlFor={`column-${column}`}>{words[`column-${column}`]}</label>
-            <select
-              id={`column-${column}`}
-              name={`column-${column}`}
-              key={String(columns[column])}
-              defaultValue={columns[column] ?? ''}
-            >
-              <option value="">{words['column-none']}</option>
-              {places(heads).map(({ head, place }) => (
-                <option key={place} value={place}>
-                  {head}
-                </option>
-              ))}
-            </select>
-          </div>
+          <SelectField
+            key={`${column} ${columns[column]}`}
+            name={`column-${column}`}
+            label={words[`column-${column}`]}
+            defaultValue={columns[column] ?? ''}
+          >
+            <option value="">{words['column-none']}</option>
+            {places(heads).map(({ head, place }) => (
+              <option key={place} value={place}>
+                {head}
+              </option>
+            ))}
+          </SelectField>
         ))}
       </div>
     </fieldset>

@@ -10,6 +10,7 @@ import { requireHost } from '../../../../_auth/require-host.ts';
 import { sayMoment } from '../../../../_ui/say-times.ts';
 import { ActionForm } from '../../../_parts/action-form.tsx';
 import { DeskPage } from '../../../_parts/desk-page.tsx';
+import { TextField } from '../../../_parts/field.tsx';
 import { type PuzzlePlace, puzzleForFrame, requirePuzzle } from '../../../_parts/find-puzzle.ts';
 import { VerificationProgress } from '../../../_parts/verification-progress.tsx';
 import { askAction, cancelAction } from './actions.ts';
@@ -66,20 +67,13 @@ function Ask(shown: Shown): ReactElement {
     <ActionForm action={askAction} submit={say(locale, 'desk.regrade-ask')}>
       <input type="hidden" name="puzzle" value={puzzle.record.id} />
       <p>{say(locale, isRevealed ? 'desk.regrade-intro' : 'desk.regrade-intro-hidden')}</p>
-      <div>
-        <label htmlFor="reason">{say(locale, 'desk.regrade-why')}</label>
-        <input
-          id="reason"
-          name="reason"
-          className="field"
-          maxLength={300}
-          required
-          aria-describedby="reason-hint"
-        />
-        <p className="hint" id="reason-hint">
-          {say(locale, 'desk.regrade-why-hint')}
-        </p>
-      </div>
+      <TextField
+        name="reason"
+        label={say(locale, 'desk.regrade-why')}
+        hint={say(locale, 'desk.regrade-why-hint')}
+        maxLength={300}
+        required
+      />
     </ActionForm>
   );
 }

@@ -12,6 +12,7 @@ import { QuotedText } from '../../../../../_ui/quoted-text.tsx';
 import { sayMoment } from '../../../../../_ui/say-times.ts';
 import { ActionForm } from '../../../../_parts/action-form.tsx';
 import { DeskPage } from '../../../../_parts/desk-page.tsx';
+import { SelectField, TextField } from '../../../../_parts/field.tsx';
 import { puzzleForFrame, puzzleNumber, requirePuzzle } from '../../../../_parts/find-puzzle.ts';
 import { labelled } from '../../doubtful/look-question.tsx';
 import { overruleAction } from './actions.ts';
@@ -104,38 +105,33 @@ function OverruleForm({
         <input type="hidden" name="puzzle" value={puzzle} />
         <input type="hidden" name="answer" value={shown.answer.id} />
         <div className="side-by-side">
-          <div>
-            <label htmlFor="outcome">{say(locale, 'desk.doubtful-outcome')}</label>
-            <select id="outcome" name="outcome" defaultValue={shown.mark?.outcome}>
-              {shown.outcomes.map((outcome) => (
-                <option key={outcome} value={outcome}>
-                  {say(locale, `desk.outcome-${outcome}`)}
-                </option>
-              ))}
-            </select>
-          </div>
-          <div>
-            <label htmlFor="points">{say(locale, 'desk.doubtful-points')}</label>
-            <input
-              id="points"
-              name="points"
-              type="number"
-              min={0}
-              max={shown.mostPoints}
-              aria-describedby="points-hint"
-            />
-            <p className="hint" id="points-hint">
-              {say(locale, 'desk.overrule-points-hint')}
-            </p>
-          </div>
+          <SelectField
+            name="outcome"
+            label={say(locale, 'desk.doubtful-outcome')}
+            defaultValue={shown.mark?.outcome}
+          >
+            {shown.outcomes.map((outcome) => (
+              <option key={outcome} value={outcome}>
+                {say(locale, `desk.outcome-${outcome}`)}
+              </option>
+            ))}
+          </SelectField>
+          <TextField
+            name="points"
+            label={say(locale, 'desk.doubtful-points')}
+            hint={say(locale, 'desk.overrule-points-hint')}
+            type="number"
+            min={0}
+            max={shown.mostPoints}
+          />
         </div>
-        <div>
-          <label htmlFor="why">{say(locale, 'desk.overrule-why')}</label>
-          <input id="why" name="why" className="field" required maxLength={300} aria-describedby="why-hint" />
-          <p className="hint" id="why-hint">
-            {say(locale, 'desk.overrule-why-hint')}
-          </p>
-        </div>
+        <TextField
+          name="why"
+          label={say(locale, 'desk.overrule-why')}
+          hint={say(locale, 'desk.overrule-why-hint')}
+          required
+          maxLength={300}
+        />
       </ActionForm>
     </details>
   );
