@@ -7,6 +7,7 @@ import {
   listDeskPuzzles,
 } from '#lib/usecases/puzzles/list-desk-puzzles.ts';
 import { say } from '#lib/words/format.ts';
+import type { Locale } from '#lib/words/locale.ts';
 import { requireHost } from '../_auth/require-host.ts';
 import { sayMoment } from '../_ui/say-times.ts';
 import { DeskPage } from './_parts/desk-page.tsx';
@@ -90,17 +91,13 @@ function Episode({ episode, host }: { episode: DeskEpisode; host: Host }): React
 
 function PuzzleLine({ line, host }: { line: DeskPuzzleLine; host: Host }): ReactElement {
   const { locale } = host;
-  const moment = line.state === 'published' ? line.opensAt : line.closesAt;
   return (
     <li>
       <a href={`/desk/puzzles/${line.id}`}>
         <bdi>{line.title}</bdi>
       </a>
       <span className="quiet">
-        {say(locale, `desk.state-${line.state}`)}
-        {moment !== null && (line.state === 'open' || line.state === 'published')
-          ? `, ${sayMoment(moment, line.zone, locale)}`
-          : ''}
+        {stateWords(line, locale)}
         {line.solvers > 0 ? ` · ${say(locale, 'desk.people', { count: line.solvers })}` : ''}
         {line.hasRegrade ? (
           <>
@@ -111,4 +108,13 @@ function PuzzleLine({ line, host }: { line: DeskPuzzleLine; host: Host }): React
       </span>
     </li>
   );
+}
+
+/** "Open until ...", "Opens ...": the state, with the moment that ends it. */
+function stateWords({ state, opensAt, closesAt, zone }: DeskPuzzleLine, locale: Locale): string {
+  if (state === 'open' && closesAt !== null)
+    return say(locale, 'desk.open-until', { closes: sayMoment(closesAt, zone, locale) });
+  if (state === 'published' && opensAt !== null)
+    return say(locale, 'desk.opens-at', { opens: sayMoment(opensAt, zone, locale) });
+  return say(locale, `desk.state-${state}`);
 }

@@ -74,10 +74,14 @@ export interface DoubtfulView {
 
 const MOST_CANDIDATES = 9;
 
-/** Shows the group that is asked for, else the largest. */
+/**
+ * Shows the group that is asked for, else the largest. The group settled last still stands here until its answers
+ * are marked again: it is not asked a second time of its own accord.
+ */
 export async function showDoubtful(asked: {
   readonly puzzleId: number;
   readonly doubt: string | null;
+  readonly settled?: string | null;
 }): Promise<Result<DoubtfulView, { readonly code: 'unknown-puzzle' }>> {
   const tx = db();
   const puzzle = await loadPuzzle(tx, { id: asked.puzzleId });
@@ -92,7 +96,8 @@ export async function showDoubtful(asked: {
   for (const { answerId, name } of await listWaitingLooks(tx, puzzle.id)) {
     waiting.push({ doubt: `look ${answerId}`, kind: 'look', answers: 1, subject: name ?? '' });
   }
-  const current = waiting.find((one) => one.doubt === asked.doubt) ?? waiting[0];
+  const current =
+    waiting.find((one) => one.doubt === asked.doubt) ?? waiting.find((one) => one.doubt !== asked.settled);
   const { fen } = puzzle.terms;
   if (current?.kind === 'look') {
     return ok({ fen, waiting, question: null, lookAt: Number(current.doubt.split(' ')[1]) });

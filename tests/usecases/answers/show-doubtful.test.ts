@@ -64,6 +64,12 @@ describe('[R14] board turned round', () => {
     expect((await view(puzzleId)).waiting).toHaveLength(1);
   });
 
+  test('[R14] what was settled last is not asked again while its answers wait to be marked', async () => {
+    const { puzzleId } = await marked(TURNED);
+    const shown = await showDoubtful({ puzzleId, doubt: null, settled: 'turned' });
+    expect(shown).toMatchObject({ ok: true, value: { question: null, waiting: [{ doubt: 'turned' }] } });
+  });
+
   test('[R14] with no such text there is nothing to rule on', async () => {
     const { puzzleId, memberId } = await marked('1.Rh1');
     expect(await settleTurned({ puzzleId, memberId, why: 'x' })).toEqual({

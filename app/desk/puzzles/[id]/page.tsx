@@ -49,10 +49,14 @@ export default async function DeskPuzzlePage({ params }: PuzzlePlace): Promise<R
         <BoardFigure fen={fen} title={headline} locale={locale} id="desk" />
         <div className="body stack">
           <NewWays view={view} host={host} />
-          <SoundnessReport view={view} locale={locale} />
+          {/* Before publication the report is what to read; after it, what to do and what to copy. */}
+          {record.publishedAt === null ? <SoundnessReport view={view} locale={locale} /> : null}
           <PuzzleDeeds view={view} host={host} />
           {record.publishedAt === null ? null : (
-            <PuzzleTexts view={view} headline={headline} locale={locale} />
+            <>
+              <PuzzleTexts view={view} headline={headline} locale={locale} />
+              <SoundnessReport view={view} locale={locale} />
+            </>
           )}
         </div>
       </div>

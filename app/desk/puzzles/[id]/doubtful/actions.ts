@@ -42,7 +42,8 @@ export async function settleAction(_before: FormState, form: FormData): Promise<
   const settled =
     settlement === 'turned' ? await settleTurned(word) : await settleDoubtful({ ...word, doubt, settlement });
   if (!settled.ok) return problemState(saySettleReason(settled.reason, locale), form);
-  redirect(`/desk/puzzles/${puzzleId}/doubtful?said=${encodeURIComponent(why)}`);
+  const last = new URLSearchParams({ said: why, settled: doubt });
+  redirect(`/desk/puzzles/${puzzleId}/doubtful?${last}`);
 }
 
 /** Takes the last word back. */

@@ -29,10 +29,11 @@ export default async function DoubtfulPage({ params, searchParams }: PuzzlePlace
   const host = await requireHost('settle-doubtful');
   const { locale } = host;
   const puzzle = await requirePuzzle(host, (await params).id);
-  const { group } = await searchParams;
+  const { group, settled } = await searchParams;
   const shown = await showDoubtful({
     puzzleId: puzzle.record.id,
     doubt: typeof group === 'string' ? group : null,
+    settled: typeof settled === 'string' ? settled : null,
   });
   if (!shown.ok) notFound();
   const { fen, question, waiting, lookAt } = shown.value;

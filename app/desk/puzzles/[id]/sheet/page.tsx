@@ -11,6 +11,7 @@ import { BoardFigure } from '../../../../_ui/board-figure.tsx';
 import { lettersOf } from '../../../../_ui/piece-letters.ts';
 import { ActionForm } from '../../../_parts/action-form.tsx';
 import { DeskPage } from '../../../_parts/desk-page.tsx';
+import { AreaField, TextField } from '../../../_parts/field.tsx';
 import { type PuzzlePlace, puzzleForFrame, requirePuzzle } from '../../../_parts/find-puzzle.ts';
 import { noteReadAction } from './actions.ts';
 import { LENGTHS, lengthOf, paceOf } from './sheet-wish.ts';
@@ -86,33 +87,27 @@ export default async function SheetPage({ params, searchParams }: PuzzlePlace): 
       <section className="stack no-print after-sheet">
         <form method="get" className="deed-row">
           <input type="hidden" name="length" value={wish.length} />
-          <div>
-            <label htmlFor="pace">{say(locale, 'readout.pace')}</label>
-            <input
-              id="pace"
-              name="pace"
-              type="number"
-              min={60}
-              max={260}
-              step={5}
-              defaultValue={wish.wordsAMinute}
-            />
-          </div>
+          <TextField
+            name="pace"
+            label={say(locale, 'readout.pace')}
+            type="number"
+            min={60}
+            max={260}
+            step={5}
+            defaultValue={wish.wordsAMinute}
+          />
           <button type="submit" className="button-plain">
             {say(locale, 'readout.pace-set')}
           </button>
         </form>
-        <div>
-          <label htmlFor="as-text">{say(locale, 'readout.copy-as-text')}</label>
-          <textarea
-            id="as-text"
-            className="field"
-            readOnly
-            rows={8}
-            key={shown.value.text}
-            defaultValue={shown.value.text}
-          />
-        </div>
+        <AreaField
+          name="as-text"
+          label={say(locale, 'readout.copy-as-text')}
+          readOnly
+          rows={8}
+          key={shown.value.text}
+          defaultValue={shown.value.text}
+        />
         {shown.value.isRead || sheet.names.length === 0 ? (
           <p className="quiet">{shown.value.isRead ? say(locale, 'readout.marked-as-read') : ''}</p>
         ) : (
@@ -136,9 +131,9 @@ function Names({ shown, locale }: { shown: ShownSheet; locale: Locale }): ReactE
         {names.map((one) => (
           <li key={one.solverId}>
             <bdi>{one.name}</bdi>
-            {one.beside === '' ? null : <span className="beside"> · {one.beside}</span>}
+            {one.beside === '' ? null : <span className="beside">{one.beside}</span>}
             {one.looksLike === null ? null : (
-              <span className="beside"> · {say(locale, 'readout.looks-like', { name: one.looksLike })}</span>
+              <span className="beside">{say(locale, 'readout.looks-like', { name: one.looksLike })}</span>
             )}
           </li>
         ))}
@@ -152,6 +147,6 @@ function keyCaption({ fen, key }: ShownSheet, locale: Locale): string {
   const position = parseFen(fen);
   const move = position.ok ? findUci(position.value, key) : null;
   if (!position.ok || move === null) return '';
-  const number = position.value.turn === 'w' ? '1 ' : '1… ';
+  const number = position.value.turn === 'w' ? '1 ' : '1 … ';
   return number + shortMove(position.value, move, lettersOf(locale));
 }
