@@ -76,13 +76,19 @@ function keys({ report, terms, locale }: Teller): string[] {
   if (only === undefined) return [];
   const move = told(terms, locale, only);
   if (report.isUnique) return [say(locale, 'book.keys-unique', { move })];
-  const moves = list(report.keys.map((key) => told(terms, locale, key)));
+  const moves = list(
+    report.keys.map((key) => told(terms, locale, key)),
+    locale,
+  );
   return [say(locale, 'book.keys-many', { count: report.keys.length, moves })];
 }
 
 function slower({ report, terms, locale }: Teller): string[] {
   if (report.slower.length === 0) return [];
-  const moves = list(report.slower.map(({ move }) => print(terms, locale, [move])));
+  const moves = list(
+    report.slower.map(({ move }) => print(terms, locale, [move])),
+    locale,
+  );
   return [say(locale, 'book.slower', { count: report.slower.length, moves })];
 }
 
@@ -92,7 +98,10 @@ function duals({ report, terms, locale }: Teller): string[] {
     const parts = {
       line,
       published: print(terms, locale, [published], before),
-      others: list(others.map((move) => print(terms, locale, [move], before))),
+      others: list(
+        others.map((move) => print(terms, locale, [move], before)),
+        locale,
+      ),
     };
     return say(locale, line === '' ? 'book.dual-at-start' : 'book.dual', parts);
   });
@@ -120,7 +129,10 @@ function values({ report, terms, locale }: Teller): string[] {
     sentences.push(say(locale, 'book.values-propose', { bound: pawns(locale, values.proposedBound) }));
   }
   if (values.simpler.length > 0) {
-    const moves = list(values.simpler.map((move) => print(terms, locale, [move])));
+    const moves = list(
+      values.simpler.map((move) => print(terms, locale, [move])),
+      locale,
+    );
     sentences.push(say(locale, 'book.values-simpler', { moves }));
   }
   return sentences;
@@ -144,8 +156,10 @@ function told(terms: PuzzleTerms, locale: Locale, { move, mateIn, value, isExact
   return say(locale, 'book.move-value', { move: text, value: pawns(locale, value) });
 }
 
-function list(texts: readonly string[]): string {
-  return texts.length > MOST_LISTED ? `${texts.slice(0, MOST_LISTED).join(', ')} …` : texts.join(', ');
+function list(texts: readonly string[], locale: Locale): string {
+  const more = texts.length - MOST_LISTED;
+  if (more <= 0) return texts.join(', ');
+  return say(locale, 'book.and-more', { moves: texts.slice(0, MOST_LISTED).join(', '), more });
 }
 
 function print(

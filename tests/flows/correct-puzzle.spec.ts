@@ -32,7 +32,7 @@ test.afterAll(async () => {
 async function publish(page: Page): Promise<void> {
   await page.goto(`${app.origin}/desk/puzzles/new`);
   await page.getByLabel('Position').fill(ROOK_A1);
-  await page.getByLabel('Published solution').fill('Ra8#');
+  await page.getByLabel('Your solution').fill('Ra8#');
   await page.getByLabel('Moves (for a mate)').fill('1');
   await page.getByLabel('Episode title').fill('A rook too far');
   await page.getByLabel('Opens').fill('2026-01-01T18:00');
@@ -92,7 +92,7 @@ test('[A6] a misprint is corrected by keyboard; a page that stood open keeps its
   await page.getByRole('button', { name: 'Verify the correction' }).click();
   await expect(page.locator('main').getByRole('alert')).toContainText('FEN');
   await page.getByLabel('Position').fill(ROOK_B1);
-  await page.getByLabel('Published solution').fill('Rb8#');
+  await page.getByLabel('Your solution').fill('Rb8#');
   await page.getByRole('button', { name: 'Look at it' }).focus();
   await page.keyboard.press('Enter');
   await expect(page.getByText('Read as: 1 Rb8#')).toBeVisible();
@@ -134,7 +134,7 @@ test('a false correction cannot take force, and what was typed survives the canc
   await page.goto(`${app.origin}${desk}/amend`);
   await page.getByLabel('A word to the viewers').fill('No rook at all.');
   await page.getByLabel('Position').fill('6k1/5ppp/8/8/8/8/5PPP/2B3K1 w - - 0 1');
-  await page.getByLabel('Published solution').fill('');
+  await page.getByLabel('Your solution').fill('');
   await page.getByRole('button', { name: 'Verify the correction' }).click();
   await expect(page.getByText('The corrected claim is false')).toBeVisible({ timeout: 120_000 });
   await expect(page.getByRole('button', { name: 'Put the correction in force' })).toHaveCount(0);

@@ -171,7 +171,7 @@ test('the forms of the desk work without scripts', async ({ browser }) => {
   const { page, close } = await signedIn(browser, { javaScriptEnabled: false });
   await page.goto(`${app.origin}/desk/puzzles/new`);
   await page.getByLabel('Position').fill('6k1/5ppp/8/8/8/8/5PPP/R5K1 w - - 0 1');
-  await page.getByLabel('Published solution').fill('Ta8 matt');
+  await page.getByLabel('Your solution').fill('Ta8 matt');
   await page.getByRole('button', { name: 'Look at it' }).click();
   await expect(page.getByText('Read as: 1 Ra8#')).toBeVisible();
   await page.getByLabel('Moves (for a mate)').fill('1');
@@ -179,7 +179,7 @@ test('the forms of the desk work without scripts', async ({ browser }) => {
   await page.getByRole('button', { name: 'Save and verify' }).click();
   await expect(page.getByRole('heading', { name: 'White to play and mate in one' })).toBeVisible();
   await page.getByRole('link', { name: 'Change the puzzle' }).click();
-  await expect(page.getByLabel('Published solution')).toHaveValue('Ta8 matt');
+  await expect(page.getByLabel('Your solution')).toHaveValue('Ta8 matt');
   await page.getByText('More terms').click();
   await page.getByLabel('The mating move must be written').check();
   await page.getByLabel('Moves (for a mate)').fill('2');

@@ -76,7 +76,7 @@ async function signIn(desk: Page): Promise<void> {
 async function setPuzzle(desk: Page): Promise<void> {
   await desk.getByRole('link', { name: 'New puzzle' }).click();
   await desk.getByLabel('Position', { exact: true }).fill(HEALEY);
-  await desk.getByLabel('Published solution').fill('1.Th1 Ld7 2.Db1');
+  await desk.getByLabel('Your solution').fill('1.Th1 Ld7 2.Db1');
   await desk.getByRole('button', { name: 'Look at it' }).click();
   await expect(desk.getByText('Read as:')).toBeVisible();
   await picture(desk, 'desk-new-puzzle');

@@ -52,7 +52,7 @@ describe('explainMark', () => {
         line: ['d1h1'],
         reason: { code: 'unfinished', params: { missing: 1, rest: ['b5d7', 'g6b1'] } },
       }),
-      'Right as far as it goes, but not yet to the end. One more move was needed. It could go on 1 … Bd7 2 Qb1.',
+      'Right as far as it goes, but it stops too early. One more move was needed. It could have gone on 1 … Bd7 2 Qb1.',
     ],
     [
       '[O2] a weak defence',
@@ -116,7 +116,7 @@ describe('explainMark', () => {
           params: { at: 1, mateOn: 4, weakAt: null, better: [], choice: 'worse' },
         },
       }),
-      'You give two moves for the same place; the worse of them counts. 1 Re1 mates too, but only on move 4, and your answer stops before it shows the mate.',
+      'You give two moves for one and the same place in the line; the worse one counts. 1 Re1 mates too, but only on move 4, and your answer stops before it shows the mate.',
     ],
     [
       '[O0] what cannot be played, quoted',
@@ -137,7 +137,7 @@ describe('explainMark', () => {
     [
       '[O1] something wrong after the end',
       mark({ line: ['d1h1'], flags: ['past-the-end'], reason: { code: 'solved', params: {} } }),
-      'Right. What you wrote after that does not work; it was no longer needed.',
+      'Right. What you wrote after that does not work, but it was no longer needed and costs nothing.',
     ],
     [
       '[R6] two readings',

@@ -22,9 +22,9 @@ describe('howFarSentence', () => {
     [
       { task: { kind: 'mate', moves: 2 }, mateWritten: true },
       'To the mate, the mating move included.',
-      'Bis zum Matt, der Mattzug gehört dazu.',
+      'Bis zum Matt; der Mattzug gehört dazu.',
     ],
-    [{ task: { kind: 'win' }, solverMoves: 4 }, 'Give 4 good moves.', 'Gib 4 gute Züge an.'],
+    [{ task: { kind: 'win' }, solverMoves: 4 }, '4 good moves are enough.', '4 gute Züge genügen.'],
     [{ task: { kind: 'draw' }, solverMoves: 1 }, 'One good move is enough.', 'Ein guter Zug genügt.'],
     [
       { task: { kind: 'win' } },

@@ -24,7 +24,7 @@ describe('[A5] the desk page of a puzzle', () => {
       view.report.find((part) => part.kind === kind)?.sentences.join(' ');
     expect(sentence('claim')).toMatch(/^True/);
     expect(sentence('keys')).toContain('Ra8#');
-    expect(sentence('published')).toContain('passes its own marking');
+    expect(sentence('published')).toContain('would be marked “Solved”');
     expect(view.deeds.publish).toEqual({ may: true });
     expect([view.needsReason, view.failingLines, view.state]).toEqual([false, 0, 'verified']);
     expect(view.deeds.close).toEqual({ may: false, code: 'wrong-state' });
@@ -44,7 +44,7 @@ describe('[A5] the desk page of a puzzle', () => {
     const { view } = await verified({ ...MATE_IN_ONE, published: ['Ra7', 'Ra8#', 'no move'] });
     const lines = view.report.find((part) => part.kind === 'published')?.sentences ?? [];
     expect(lines[0]).toContain('Change the line or the task');
-    expect(lines[1]).toContain('passes');
+    expect(lines[1]).toContain('would be marked “Solved”');
     expect(lines[2]).toContain('Correct it');
     expect([view.failingLines, view.needsReason]).toEqual([2, true]);
   });

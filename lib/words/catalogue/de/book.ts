@@ -19,6 +19,7 @@ export const bookDe: Readonly<Record<keyof typeof bookEn, string>> = {
   'keys-many': '{count, plural, one {Ein erster Zug hält} other {# erste Züge halten}}: {moves}.',
   'move-mate': '{move} (Matt in {moves, number})',
   'move-value': '{move} ({value})',
+  'and-more': '{moves} und {more, number} weitere',
   slower:
     '{count, plural, one {Ein erster Zug setzt} other {# erste Züge setzen}} einen Zug später matt: {moves}.',
   dual: 'Nach {line} geht nicht nur {published}, sondern auch {others}.',
@@ -29,9 +30,8 @@ export const bookDe: Readonly<Record<keyof typeof bookEn, string>> = {
   'values-many': '{count, number} erste Züge halten: mehr, als die meisten erwarten.',
   'values-propose': 'Eine Grenze von {bound} läge in der größten Lücke.',
   'values-simpler':
-    'Einfacher als Ihre: {moves} gewinnt sofort und deutlich; die meisten werden das angeben.',
-  checks:
-    '{passed, number} von {checkable, number} nachspielbaren Urteilen hat der unabhängige Prüfer nachgespielt.',
+    'Einfacher als deine Lösung: {moves} gewinnt sofort und deutlich; die meisten werden das angeben.',
+  checks: '{passed, number} von {checkable, number} nachspielbaren Urteilen sind nachgespielt und bestätigt.',
   'checks-too-large': '{count, plural, one {Eines war} other {# waren}} zum Nachspielen zu groß.',
   'checks-failed':
     '{count, plural, one {Eine Prüfung ist} other {# Prüfungen sind}} gescheitert: Die Urteile gelten als ungeklärt. Bitte melden.',

@@ -37,7 +37,7 @@ export const deskCommentsDe: Readonly<Record<keyof typeof deskCommentsEn, string
   'comments-known': '(bekannt)',
   'comments-no-author': 'ohne Namen',
   'comments-no-time': 'ohne Zeit',
-  'comments-kind-answer': 'eine Antwort',
+  'comments-kind-answer': 'kein möglicher Zug',
   'comments-kind-unreadable': 'nicht lesbar',
   'comments-kind-chatter': 'keine Antwort',
   'comments-readings': '(eine von {count, number} Lesarten)',

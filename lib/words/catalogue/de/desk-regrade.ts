@@ -43,7 +43,7 @@ export const deskRegradeDe: Readonly<Record<keyof typeof deskRegradeEn, string>>
   'regrade-same':
     '{same, plural, =0 {Jede Wertung ändert sich.} one {Eine Wertung bleibt, wie sie ist.} other {# Wertungen bleiben, wie sie sind.}}',
   'regrade-unjudged':
-    '{count, plural, one {Eine Antwort ließ} other {# Antworten ließen}} sich nicht beurteilen; das Protokoll des Arbeiters sagt, warum. Die Wertungen bleiben.',
+    '{count, plural, one {Eine Antwort ließ} other {# Antworten ließen}} sich nicht beurteilen; die Ausgabe des Hintergrundprogramms sagt, warum. Die Wertungen bleiben.',
   'regrade-asked': 'Brauchen dein Wort, eine nach der anderen',
   'regrade-asked-hint':
     'Hake an, was gelten soll. Was ohne Haken bleibt, behält seine Wertung; die nächste Neubewertung schlägt es wieder vor.',

@@ -41,7 +41,7 @@ export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
     'Dieser Browser behält für diese Adresse keine Cookies. Das Pult braucht eines, um dich wiederzuerkennen.',
   claimed: 'Die Sendung gehört dir. Melde dich mit dem an, was du eben gewählt hast.',
   setup: 'Die Sendung einrichten',
-  'setup-intro': 'Tailpiece läuft zum ersten Mal. Wem dieses Formular gehört, dem gehört die Sendung.',
+  'setup-intro': 'Tailpiece läuft zum ersten Mal. Wer dieses Formular ausfüllt, dem gehört die Sendung.',
   'setup-code': 'Einrichtungscode',
   'setup-code-hint':
     'Er steht hinter dem # in der Adresse, die der Start ausgegeben hat, und gilt 30 Minuten und einmal.',
@@ -67,13 +67,15 @@ export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
   empty: 'Noch keine Folge. Stell die erste Aufgabe, oder sieh dich zuerst mit einer erfundenen Sendung um.',
   'episode-label': 'Nr. {number, number}',
   sample: 'Beispiel',
-  'sample-make': 'Beispieldaten einfüllen',
+  'sample-make': 'Beispieldaten anlegen',
   'sample-hint':
     'Eine erfundene Sendung mit drei Folgen und erfundenen Zuschauern. Ein Knopf nimmt alles wieder weg.',
-  'sample-asked': 'Sie werden gemacht. Lade die Seite in einer halben Minute neu.',
+  'sample-asked': 'Sie werden angelegt. Lade die Seite in einer halben Minute neu.',
   'sample-remove': 'Beispieldaten entfernen',
   'sample-remove-hint': 'Entfernt die Beispielfolgen mit ihren Antworten. Deine eigenen Folgen bleiben.',
   'sample-refused': 'Es gibt schon Folgen; Beispieldaten würden sich mit ihnen mischen.',
+  'open-until': 'Offen bis {closes}',
+  'opens-at': 'Öffnet {opens}',
   'state-draft': 'Entwurf',
   'state-verified': 'Geprüft',
   'state-published': 'Öffnet später',
@@ -94,9 +96,9 @@ export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
   'form-task-win': 'Gewinn',
   'form-task-draw': 'Remis',
   'form-moves': 'Züge (bei Matt)',
-  'form-published': 'Veröffentlichte Lösung',
+  'form-published': 'Deine Lösung',
   'form-published-hint':
-    'In beliebiger Notation, eine Zeile je Variante; die erste ist die wichtigste. Vor der Auflösung sieht sie niemand.',
+    'In beliebiger Notation, eine Zeile je Variante; die erste ist die Hauptvariante. Vor der Auflösung sieht sie niemand.',
   'form-title': 'Titel',
   'form-title-hint': 'Bleibt er leer, ist die Forderung der Titel.',
   'form-episode-number': 'Nummer der Folge',
@@ -160,7 +162,7 @@ export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
   'wrong-close-not-after-opening': 'Die Aufgabe muss nach ihrer Öffnung schließen.',
   'wrong-no-season': 'Die Sendung hat keine Staffel für die Folge.',
 
-  'from-to': 'Öffnet {opens}. Schließt {closes}.',
+  'from-to': 'Offen von {opens} bis {closes}.',
   soundness: 'Prüfbericht',
   'progress-waiting': 'Wartet auf den Rechner im Hintergrund.',
   'progress-running': 'Begonnen.',
@@ -171,7 +173,7 @@ export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
   'progress-replies': 'Sieht sich die Antworten an.',
   'progress-table': 'Baut eine Endspieltabelle.',
   'progress-check': 'Der unabhängige Prüfer spielt die Beweise nach.',
-  'progress-lines': 'Wertet die veröffentlichten Varianten wie die eines Zuschauers.',
+  'progress-lines': 'Wertet deine Lösung wie die Antwort eines Zuschauers.',
   'progress-done': 'Geprüft.',
   'progress-failed': 'Die Prüfung brach ab: {failure}',
   'progress-parts': '{done} von {total}; {verdicts} Urteile im Lösungsbuch, {nodes} Stellungen angesehen.',
@@ -184,12 +186,12 @@ export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
   'report-duals': 'Duale',
   'report-tries': 'Verführungen',
   'report-values': 'Wie die ersten Züge stehen',
-  'report-published': 'Deine veröffentlichten Varianten',
-  'report-checked': 'Vom unabhängigen Prüfer nachgespielt',
+  'report-published': 'Deine Lösung',
+  'report-checked': 'Unabhängiger Prüfer',
   'program-set-aside':
     'Das Programm für die zweite Meinung hat dreimal nacheinander versagt und wird nicht mehr gefragt. Bitte richten oder ein anderes nennen und Tailpiece neu starten.',
   'report-opinion': 'Zweite Meinung',
-  'line-solved': '„{text}“ besteht die eigene Wertung.',
+  'line-solved': '„{text}“ würde wie die Antwort eines Zuschauers als „Gelöst“ gewertet.',
   'line-add-moves':
     '„{text}“ endet nach {p, number} von {r, number} Zügen (Regel O1: {outcome}). Füge Züge hinzu, leg das Ende fest oder lass jede Verteidigung zu.',
   'line-change-task':
@@ -201,15 +203,15 @@ export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
   deeds: 'Als Nächstes',
   'deeds-draft': 'Veröffentlichen lässt sie sich, sobald sie geprüft ist.',
   counter:
-    '{solvers, plural, =0 {Noch hat niemand geantwortet.} one {Eine Person hat geantwortet.} other {# Personen haben geantwortet.}} {waiting, plural, =0 {Alle Antworten sind gewertet.} one {Eine Antwort ist noch nicht gewertet.} other {# Antworten sind noch nicht gewertet.}}',
+    '{solvers, plural, =0 {Noch hat niemand geantwortet.} one {Eine Person hat geantwortet.} other {# Personen haben geantwortet.}} {waiting, plural, =0 {{solvers, plural, =0 {} other {Alle Antworten sind gewertet.}}} one {Eine Antwort ist noch nicht gewertet.} other {# Antworten sind noch nicht gewertet.}}',
   publish: 'Veröffentlichen',
   'publish-reason': 'Warum trotzdem veröffentlichen?',
   'publish-reason-hint': 'Der Grund bleibt bei der Aufgabe; das Protokoll sagt, dass es einen gab.',
   'close-now': 'Jetzt schließen',
-  'close-hint': 'Von diesem Augenblick an sind Antworten zu spät. Sie bleiben erhalten und zählen nicht.',
+  'close-hint': 'Antworten, die später kommen, bleiben erhalten, zählen aber nicht.',
   'reveal-now': 'Auflösen',
   'reveal-hint':
-    'Lösung, Löserliste und jedem die eigene Wertung werden öffentlich. Das lässt sich nicht zurücknehmen.',
+    'Lösung und Löserliste werden öffentlich, und alle sehen ihre eigene Wertung. Das lässt sich nicht zurücknehmen.',
   'reveal-doubtful':
     '{count, plural, one {Eine weitere Gruppe von Antworten braucht} other {# weitere Gruppen von Antworten brauchen}} dich. Eine Auflösung lässt sie, wie sie sind.',
   'reveal-to-list': 'Zur Liste',
@@ -231,11 +233,11 @@ export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
   'refused-unknown-puzzle': 'In deiner Sendung gibt es diese Aufgabe nicht.',
   'refused-not-verified': 'Sie ist noch nicht geprüft.',
   'refused-claim-false':
-    'Die Forderung stimmt nicht, darum lässt sie sich nicht veröffentlichen. Der Bericht sagt, was stimmt: stell stattdessen das.',
+    'Die Forderung stimmt nicht, darum lässt sie sich nicht veröffentlichen. Der Bericht sagt, was stimmt: Stell stattdessen diese Forderung.',
   'refused-claim-unclear-without-reason':
-    'Die Forderung ließ sich nicht klären. Mit einem Grund lässt sie sich veröffentlichen.',
+    'Die Forderung ließ sich nicht klären. Mit einem Grund lässt sich die Aufgabe veröffentlichen.',
   'refused-published-line-fails':
-    '{lines, plural, one {Eine veröffentlichte Variante besteht} other {# veröffentlichte Varianten bestehen}} die eigene Wertung nicht. Mit einem Grund lässt sie sich veröffentlichen.',
+    '{lines, plural, one {Eine Variante deiner Lösung würde} other {# Varianten deiner Lösung würden}} nicht als gelöst gewertet. Mit einem Grund lässt sich die Aufgabe trotzdem veröffentlichen.',
   'refused-times-missing': 'Öffnungs- und Schlusszeit fehlen.',
   'refused-close-not-after-opening': 'Sie muss nach der Öffnung schließen.',
   'refused-close-is-past': 'Ihre Schlusszeit ist vorbei. Setz eine spätere.',
@@ -245,7 +247,7 @@ export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
   'picture-png': 'Diagramm als PNG',
   'text-description-label': 'Für die Videobeschreibung',
   'text-description':
-    '{headline}. Schick deine Antwort in beliebiger Notation: {address}\nSchluss ist {closes}. Kein Konto nötig; die Lösung folgt in der nächsten Folge.',
+    '{headline}. Schick deine Antwort in beliebiger Notation: {address}\nOffen bis {closes}. Kein Konto nötig; die Lösung gibt es in der nächsten Folge.',
   'text-pinned-label': 'Für den angehefteten Kommentar',
   'text-pinned': '{headline} – hier antworten: {address} (bis {closes})',
   ...deskAmendDe,

@@ -16,11 +16,11 @@ export const markingDe: Readonly<Record<keyof typeof markingEn, string>> = {
   'outcome-slower-not-shown': 'Matt später, nicht bis zum Ende gezeigt',
   'why-solved': 'Richtig.',
   'why-slower':
-    '{move} setzt auch matt, bei bester Verteidigung aber erst im {mateOn, number}. Zug; gefragt war Matt in {asked, number}.',
+    '{move} setzt auch matt, bei bester Verteidigung aber erst im {mateOn, number}. Zug; verlangt war Matt in {asked, number}.',
   'why-slower-before': '{move} setzt auch matt, aber erst im {mateOn, number}. Zug.',
-  'why-unfinished': 'So weit richtig, aber noch nicht bis zum Ende.',
+  'why-unfinished': 'So weit richtig, aber die Zugfolge hört zu früh auf.',
   'why-missing': '{missing, plural, one {Ein weiterer Zug war} other {# weitere Züge waren}} nötig.',
-  'why-goes-on': 'Es könnte so weitergehen: {line}.',
+  'why-goes-on': 'So hätte es weitergehen können: {line}.',
   'why-slower-not-shown':
     '{move} setzt auch matt, aber erst im {mateOn, number}. Zug, und die Antwort endet, bevor sie das Matt zeigt.',
   'why-weak-defence':
@@ -28,7 +28,7 @@ export const markingDe: Readonly<Record<keyof typeof markingEn, string>> = {
   'why-weak-reply': '{reply} ist nicht die beste Verteidigung; was danach kommt, zählt nicht.',
   'why-better-defence': 'Was folgt auf {reply}?',
   'why-slip-no-mate':
-    'Nach {move} spielt {side, select, w {Weiß} other {Schwarz}} {reply}, und {left, plural, =0 {es ist nicht matt} one {im nächsten Zug gibt es kein Matt} other {in # Zügen gibt es kein Matt}}.',
+    'Nach {move} spielt {side, select, w {Weiß} other {Schwarz}} {reply}, und {left, plural, =0 {es bleibt kein Zug mehr für das Matt} =1 {im nächsten Zug gibt es kein Matt} =2 {ein Matt in zwei Zügen gibt es nicht} =3 {ein Matt in drei Zügen gibt es nicht} =4 {ein Matt in vier Zügen gibt es nicht} =5 {ein Matt in fünf Zügen gibt es nicht} other {ein Matt in # Zügen gibt es nicht}}.',
   'why-slip-too-late': '{move} setzt nicht matt, und es bleibt kein Zug mehr dafür.',
   'why-slip-no-win':
     'Nach {move} spielt {side, select, w {Weiß} other {Schwarz}} {reply}, und der Gewinn ist dahin.',
@@ -49,8 +49,7 @@ export const markingDe: Readonly<Record<keyof typeof markingEn, string>> = {
   'why-impossible-no-text': 'Was für den {at, number}. Zug dasteht, ist nicht spielbar.',
   'why-unclear-verdict':
     'Die Engine konnte {move} in ihrem Rahmen nicht klären; das entscheidet die Redaktion.',
-  'why-not-verified':
-    'Ein Teil dieser Antwort ließ sich nicht von selbst prüfen; das entscheidet die Redaktion.',
+  'why-not-verified': 'Ein Teil dieser Antwort ließ sich nicht prüfen; das entscheidet die Redaktion.',
   'why-too-many-fillings':
     'Es fehlen zu viele Gegenzüge, um alle auszuprobieren; das entscheidet die Redaktion.',
   'why-two-readings': 'Der Text lässt sich auf zwei Arten lesen ({moves}), und sie sind nicht gleich gut.',
@@ -61,26 +60,27 @@ export const markingDe: Readonly<Record<keyof typeof markingEn, string>> = {
   'why-board-turned':
     'Das liest sich wie Züge auf einem Brett von der anderen Seite; das entscheidet die Redaktion.',
   'why-parked':
-    'Diese Antwort ließ sich nicht selbsttätig werten; die Redaktion sieht sie sich an. Nichts davon ist verloren.',
+    'Diese Antwort konnte das Programm nicht werten; die Redaktion sieht sie sich an. Nichts davon ist verloren.',
   'why-chatter': 'Nichts in diesem Text sieht nach einem Zug aus.',
-  'and-other-way': 'Es ist ein anderer Weg als der veröffentlichte und ebenso gut.',
+  'and-other-way': 'Es ist nicht der veröffentlichte Weg, aber ebenso gut.',
   'and-found-both': 'Beide angegebenen Züge sind richtig.',
-  'and-generous': 'Wo der Text nicht eindeutig war, wurde er zu deinen Gunsten gelesen.',
+  'and-generous': 'Wo der Text nicht eindeutig war, wurde er zu Ihren Gunsten gelesen.',
   'and-typo': 'Ein Tippfehler wurde berichtigt.',
-  'and-past-the-end': 'Was danach noch dasteht, stimmt nicht; es wurde nicht mehr gebraucht.',
-  'and-still-winning': 'Die Stellung bleibt gewonnen, aber das verlangte Matt ist es nicht.',
+  'and-past-the-end':
+    'Was danach noch dasteht, geht nicht; es wurde aber nicht mehr gebraucht und kostet nichts.',
+  'and-still-winning': 'Die Stellung bleibt gewonnen, aber das verlangte Matt gibt es so nicht.',
   'and-cut-by-source': 'Der Text wurde dort, wo er herkommt, abgeschnitten; die Redaktion sieht ihn sich an.',
   'and-benefit-of-doubt':
     'Ein Zug, über den nicht zu entscheiden war, zählt als richtig: im Zweifel für den Einsender.',
   'how-far-mate-now': 'Der Mattzug genügt.',
   'how-far-first-move': 'Der erste Zug genügt.',
   'how-far-mate': 'Bis zum Matt; der letzte Zug darf fehlen.',
-  'how-far-mate-written': 'Bis zum Matt, der Mattzug gehört dazu.',
+  'how-far-mate-written': 'Bis zum Matt; der Mattzug gehört dazu.',
   'how-far-win': 'Bis der Gewinn für alle klar ist.',
   'how-far-win-about':
     'Bis der Gewinn für alle klar ist ({moves, plural, one {vielleicht genügt der erste Zug} other {etwa # Züge}}).',
   'how-far-draw': 'Bis das Remis sicher ist.',
   'how-far-draw-about':
     'Bis das Remis sicher ist ({moves, plural, one {vielleicht genügt der erste Zug} other {etwa # Züge}}).',
-  'how-far-pinned': '{moves, plural, one {Ein guter Zug genügt.} other {Gib # gute Züge an.}}',
+  'how-far-pinned': '{moves, plural, one {Ein guter Zug genügt.} other {# gute Züge genügen.}}',
 };

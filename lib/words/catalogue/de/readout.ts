@@ -4,7 +4,7 @@ import type { readoutEn } from '../en/readout.ts';
 
 export const readoutDe: Readonly<Record<keyof typeof readoutEn, string>> = {
   'recall-mate':
-    'Beim letzten Mal sollte {side, select, w {Weiß} other {Schwarz}} in {moves} Zügen matt setzen.',
+    'Beim letzten Mal sollte {side, select, w {Weiß} other {Schwarz}} in {moves, select, eins {einem Zug} other {{moves} Zügen}} matt setzen.',
   'recall-win': 'Beim letzten Mal sollte {side, select, w {Weiß} other {Schwarz}} ziehen und gewinnen.',
   'recall-draw': 'Beim letzten Mal sollte {side, select, w {Weiß} other {Schwarz}} ziehen und remis halten.',
   key: '{move}.',
@@ -32,7 +32,7 @@ export const readoutDe: Readonly<Record<keyof typeof readoutEn, string>> = {
   'share-all': 'alle lagen richtig',
   'trap-tried':
     '{who, select, one {Jemand versuchte} some {Einige versuchten} many {Viele versuchten} other {Die meisten versuchten}} {move}',
-  'trap-mate': '{tried}: {reply}, und es gibt kein Matt mehr in der Frist.',
+  'trap-mate': '{tried}: {reply}, und das Matt kommt nicht mehr rechtzeitig.',
   'trap-win': '{tried}: {reply}, und der Gewinn ist weg.',
   'trap-draw': '{tried}: {reply}, und das Remis ist weg.',
   'trap-no-reply': '{tried}: Damit endet die Partie ohne Gewinn.',
@@ -42,7 +42,7 @@ export const readoutDe: Readonly<Record<keyof typeof readoutEn, string>> = {
   'over-nobody': 'Und nun zur neuen Stellung.',
   'thing-put-right': 'berichtigt vom letzten Mal',
   'thing-topped-ladder': 'oben auf der Leiter',
-  'thing-only-other-way': 'als Einzige mit einem anderen Weg',
+  'thing-only-other-way': 'fand als einzige Person einen anderen Weg',
   'thing-run': '{length} in Folge',
   'thing-first-time': 'zum ersten Mal dabei',
   'thing-return': 'wieder da',

@@ -17,6 +17,7 @@ export const bookEn = {
   'keys-many': '{count, plural, one {One first move holds} other {# first moves hold}}: {moves}.',
   'move-mate': '{move} (mate in {moves, number})',
   'move-value': '{move} ({value})',
+  'and-more': '{moves} and {more, number} more',
   slower: '{count, plural, one {One first move mates} other {# first moves mate}} one move later: {moves}.',
   dual: 'After {line}, not only {published} works but also {others}.',
   'dual-at-start': 'Not only {published} works but also {others}.',
@@ -27,7 +28,7 @@ export const bookEn = {
   'values-propose': 'A bound of {bound} would lie in the widest gap.',
   'values-simpler': 'Simpler than yours: {moves} wins plainly at once; expect most people to give it.',
   checks:
-    '{passed, number} of {checkable, number} verdicts that can be replayed were replayed by the independent checker.',
+    '{passed, number} of {checkable, number} verdicts that can be replayed were replayed and found right.',
   'checks-too-large': '{count, plural, one {One was} other {# were}} too large to replay.',
   'checks-failed':
     '{count, plural, one {One check failed} other {# checks failed}}: the verdicts are set to unclear. Please report this.',

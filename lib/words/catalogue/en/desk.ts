@@ -76,6 +76,8 @@ export const deskEn = {
   'sample-remove': 'Remove the sample data',
   'sample-remove-hint': 'Removes the sample episodes with their answers. Your own episodes stay.',
   'sample-refused': 'There are episodes already; sample data would mix with them.',
+  'open-until': 'Open until {closes}',
+  'opens-at': 'Opens {opens}',
   'state-draft': 'Draft',
   'state-verified': 'Verified',
   'state-published': 'Opens later',
@@ -97,9 +99,9 @@ export const deskEn = {
   'form-task-win': 'Win',
   'form-task-draw': 'Draw',
   'form-moves': 'Moves (for a mate)',
-  'form-published': 'Published solution',
+  'form-published': 'Your solution',
   'form-published-hint':
-    'Any notation, one line each; the first is the main one. Nobody sees it before the reveal.',
+    'Any notation. Several lines go one below the other; the first is the main one. Nobody sees them before the reveal.',
   'form-title': 'Title',
   'form-title-hint': 'Left empty, the task is the title.',
   'form-episode-number': 'Episode number',
@@ -160,7 +162,7 @@ export const deskEn = {
   'wrong-no-season': 'The show has no season to put the episode in.',
 
   // Puzzle
-  'from-to': 'Opens {opens}. Closes {closes}.',
+  'from-to': 'Open from {opens} to {closes}.',
   soundness: 'Soundness report',
   'progress-waiting': 'Waiting for the worker.',
   'progress-running': 'Begun.',
@@ -171,7 +173,7 @@ export const deskEn = {
   'progress-replies': 'Looking at the replies.',
   'progress-table': 'Building an endgame table.',
   'progress-check': 'The independent checker replays the proofs.',
-  'progress-lines': 'Marking the published lines like a viewer’s.',
+  'progress-lines': 'Marking your solution like a viewer’s.',
   'progress-done': 'Verified.',
   'progress-failed': 'Verification stopped: {failure}',
   'progress-parts': '{done} of {total}; {verdicts} verdicts in the book, {nodes} positions looked at.',
@@ -184,12 +186,12 @@ export const deskEn = {
   'report-duals': 'Duals',
   'report-tries': 'Tempting tries',
   'report-values': 'How the first moves stand',
-  'report-published': 'Your published lines',
-  'report-checked': 'Checked by the independent checker',
+  'report-published': 'Your solution',
+  'report-checked': 'Independent checker',
   'program-set-aside':
     'The program named for second opinions failed three times in a row and is no longer asked. Mend it or name another, and start Tailpiece again.',
   'report-opinion': 'Second opinion',
-  'line-solved': '“{text}” passes its own marking.',
+  'line-solved': '“{text}” would be marked “Solved”, like a viewer’s.',
   'line-add-moves':
     '“{text}” stops after {p, number} of {r, number} moves (rule O1: {outcome}). Add moves, pin the end, or allow any defence.',
   'line-change-task':
@@ -201,15 +203,15 @@ export const deskEn = {
   deeds: 'Next',
   'deeds-draft': 'It can be published once it is verified.',
   counter:
-    '{solvers, plural, =0 {Nobody has answered yet.} one {One person has answered.} other {# people have answered.}} {waiting, plural, =0 {All answers are marked.} one {One answer is not marked yet.} other {# answers are not marked yet.}}',
+    '{solvers, plural, =0 {Nobody has answered yet.} one {One person has answered.} other {# people have answered.}} {waiting, plural, =0 {{solvers, plural, =0 {} other {All answers are marked.}}} one {One answer is not marked yet.} other {# answers are not marked yet.}}',
   publish: 'Publish',
   'publish-reason': 'Why publish it all the same?',
   'publish-reason-hint': 'Your reason is kept with the puzzle; the log says that there was one.',
   'close-now': 'Close now',
-  'close-hint': 'From this moment on answers are late. They are kept and do not count.',
+  'close-hint': 'Answers that come later are kept, but do not count.',
   'reveal-now': 'Reveal the solution',
   'reveal-hint':
-    'Solution, roll of solvers and everybody’s own mark become public. This cannot be taken back.',
+    'The solution and the roll of solvers become public, and everybody sees their own mark. This cannot be taken back.',
   'reveal-doubtful':
     '{count, plural, one {One more group of answers needs} other {# more groups of answers need}} you. A reveal leaves them as they stand.',
   'reveal-to-list': 'To the list',
@@ -234,7 +236,7 @@ export const deskEn = {
   'refused-claim-unclear-without-reason':
     'The claim could not be settled. It can be published with a reason.',
   'refused-published-line-fails':
-    '{lines, plural, one {A published line does} other {# published lines do}} not pass their own marking. It can be published with a reason.',
+    '{lines, plural, one {A line of your solution} other {# lines of your solution}} would not be marked “Solved”. The puzzle can be published with a reason.',
   'refused-times-missing': 'Opening and closing time are not set.',
   'refused-close-not-after-opening': 'It must close after it opens.',
   'refused-close-is-past': 'Its closing time has passed. Set a later one.',
@@ -244,7 +246,7 @@ export const deskEn = {
   'picture-png': 'Diagram as PNG',
   'text-description-label': 'For the video description',
   'text-description':
-    '{headline}. Send your answer in any notation: {address}\nIt closes {closes}. No account needed; the solution follows in the next episode.',
+    '{headline}. Send your answer in any notation: {address}\nOpen until {closes}. No account needed; the solution follows in the next episode.',
   'text-pinned-label': 'For the pinned comment',
   'text-pinned': '{headline} – answer here: {address} (until {closes})',
   ...deskAmendEn,

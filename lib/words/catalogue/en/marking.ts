@@ -17,16 +17,16 @@ export const markingEn = {
   'why-slower':
     '{move} mates too, but against the best defence only on move {mateOn, number}; mate in {asked, number} was asked.',
   'why-slower-before': '{move} mates too, but only on move {mateOn, number}.',
-  'why-unfinished': 'Right as far as it goes, but not yet to the end.',
+  'why-unfinished': 'Right as far as it goes, but it stops too early.',
   'why-missing': '{missing, plural, one {One more move was} other {# more moves were}} needed.',
-  'why-goes-on': 'It could go on {line}.',
+  'why-goes-on': 'It could have gone on {line}.',
   'why-slower-not-shown':
     '{move} mates too, but only on move {mateOn, number}, and your answer stops before it shows the mate.',
   'why-weak-defence': 'Right so far, but {reply} is not the best defence, so the rest does not count.',
   'why-weak-reply': '{reply} is not the best defence, so the rest does not count.',
   'why-better-defence': 'What if {reply}?',
   'why-slip-no-mate':
-    'After {move} {side, select, w {White} other {Black}} plays {reply}, and {left, plural, =0 {it is not mate} one {there is no mate next move} other {there is no mate in # moves}}.',
+    'After {move} {side, select, w {White} other {Black}} plays {reply}, and {left, plural, =0 {no move is left for the mate} =1 {there is no mate next move} =2 {there is no mate in two} =3 {there is no mate in three} =4 {there is no mate in four} =5 {there is no mate in five} other {there is no mate in #}}.',
   'why-slip-too-late': '{move} is not mate, and no move is left for it.',
   'why-slip-no-win':
     'After {move} {side, select, w {White} other {Black}} plays {reply}, and the win is gone.',
@@ -40,12 +40,12 @@ export const markingEn = {
   'why-defence-line': 'For example {line}.',
   'why-defence-line-stalemate': 'For example {line}, stalemate.',
   'why-better-move': '{count, plural, one {{moves} was the move.} other {These moves were right: {moves}.}}',
-  'why-worse-of-two': 'You give two moves for the same place; the worse of them counts.',
+  'why-worse-of-two': 'You give two moves for one and the same place in the line; the worse one counts.',
   'why-good-before': '{count, plural, one {Your first move is right.} other {Your first # moves are right.}}',
   'why-impossible': '“{text}” cannot be played at move {at, number}.',
   'why-impossible-no-text': 'What you wrote for move {at, number} cannot be played.',
   'why-unclear-verdict': 'The engine could not settle {move} within its budget; the host decides.',
-  'why-not-verified': 'Part of this answer could not be verified by itself; the host decides.',
+  'why-not-verified': 'Part of this answer could not be verified; the host decides.',
   'why-too-many-fillings': 'Too many replies are left out to try them all; the host decides.',
   'why-two-readings': 'Your text can be read in two ways ({moves}), and they are not worth the same.',
   'why-two-readings-host':
@@ -53,13 +53,15 @@ export const markingEn = {
   'why-unreadable': 'No move could be read at “{text}”.',
   'why-unreadable-no-text': 'No move could be read in your text.',
   'why-board-turned': 'This reads like moves on a board seen from the other side; the host decides.',
-  'why-parked': 'This answer could not be marked by itself; the host looks at it. Nothing of it is lost.',
+  'why-parked':
+    'This answer could not be marked by the program; the host looks at it. Nothing of it is lost.',
   'why-chatter': 'Nothing in this text looks like a move.',
-  'and-other-way': 'It is another way than the published one, and as good.',
+  'and-other-way': 'It is not the published way, but just as good.',
   'and-found-both': 'Both of the moves you give are right.',
   'and-generous': 'Where the text was not clear, it was read in your favour.',
   'and-typo': 'A slip of the pen was mended.',
-  'and-past-the-end': 'What you wrote after that does not work; it was no longer needed.',
+  'and-past-the-end':
+    'What you wrote after that does not work, but it was no longer needed and costs nothing.',
   'and-still-winning': 'You keep a winning position, but not the mate asked for.',
   'and-cut-by-source': 'The text was cut off where it came from; the host will look at it.',
   'and-benefit-of-doubt': 'A move that could not be settled counts as holding: benefit of the doubt.',
@@ -74,5 +76,5 @@ export const markingEn = {
   'how-far-draw': 'Go on until the draw is certain.',
   'how-far-draw-about':
     'Go on until the draw is certain ({moves, plural, one {the first move may be enough} other {about # moves}}).',
-  'how-far-pinned': '{moves, plural, one {One good move is enough.} other {Give # good moves.}}',
+  'how-far-pinned': '{moves, plural, one {One good move is enough.} other {# good moves are enough.}}',
 } as const;

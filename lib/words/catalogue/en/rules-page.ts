@@ -23,7 +23,7 @@ export const rulesPageEn = {
     'You see what was read before you send it. If a text fits several lines, you may say which one you mean, or leave it open; then the better one for you is taken, but never a different square or a different kind of man.',
   'reading-gaps': 'You may leave out the replies. A gap is filled in your favour.',
   'reading-corrections':
-    'To correct yourself, say so: “no, sorry”, “instead”, “I meant”. Otherwise two moves for the same place count as the worse of the two.',
+    'To correct yourself, say so: “no, sorry”, “instead”, “I meant”. Of two moves for the same place, neither taken back, the worse one counts.',
   'reading-claims': 'What you say about the moves (“wins”, “mate in 4”, “!”) changes nothing.',
   judging: 'How your line is judged',
   'judging-verified':
