@@ -5,7 +5,7 @@ import { linkFor, type Viewer } from '../_http/viewer.ts';
 import { BoardFigure } from './board-figure.tsx';
 import { ClosingLine } from './closing-line.tsx';
 import { renderPage } from './html-page.tsx';
-import { episodeLabel, taskHeadline } from './puzzle-heads.ts';
+import { episodeLabel, ownTitle, taskHeadline } from './puzzle-heads.ts';
 import { sayDay } from './say-times.ts';
 
 /** What the first page shows. */
@@ -65,8 +65,7 @@ function OpenPuzzle({ puzzle, now, viewer, index }: OpenProps): ReactElement {
   const { locale } = viewer;
   const headline = taskHeadline(puzzle, locale);
   const address = linkFor(viewer, `/p/${puzzle.slug}`);
-  const title = puzzle.title === headline ? '' : puzzle.title;
-  const kicker = [episodeLabel(puzzle, locale), title].filter((part) => part !== '').join(' · ');
+  const kicker = [episodeLabel(puzzle, locale), ownTitle(puzzle)].filter((part) => part !== '').join(' · ');
   return (
     <section className={index === 0 ? 'two-columns' : 'two-columns section'}>
       <div className="head">
@@ -92,12 +91,13 @@ function PastPuzzle({ puzzle, viewer }: { puzzle: PublicPuzzle; viewer: Viewer }
   const isRevealed = puzzle.state === 'revealed';
   const path = isRevealed ? `/p/${puzzle.slug}/solution` : `/p/${puzzle.slug}`;
   const label = episodeLabel(puzzle, locale);
+  const title = ownTitle(puzzle);
   return (
     <li>
       <span>
         {label === '' ? null : <span className="figures quiet">{label} · </span>}
-        <a href={linkFor(viewer, `/p/${puzzle.slug}`)}>{puzzle.title || taskHeadline(puzzle, locale)}</a>
-        {puzzle.title === '' ? null : <span className="quiet"> · {taskHeadline(puzzle, locale)}</span>}
+        <a href={linkFor(viewer, `/p/${puzzle.slug}`)}>{title || taskHeadline(puzzle, locale)}</a>
+        {title === '' ? null : <span className="quiet"> · {taskHeadline(puzzle, locale)}</span>}
       </span>
       <span className="quiet">
         {sayDay(puzzle.closesAt, puzzle.zone, locale)} ·{' '}

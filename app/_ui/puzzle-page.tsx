@@ -8,7 +8,7 @@ import { ClosingLine } from './closing-line.tsx';
 import { Corrections } from './corrections.tsx';
 import { exampleMove } from './example-move.ts';
 import { renderPage } from './html-page.tsx';
-import { episodeLabel, taskHeadline } from './puzzle-heads.ts';
+import { episodeLabel, ownTitle, taskHeadline } from './puzzle-heads.ts';
 
 /** The puzzle page: diagram, task, how far, time left, and while it is open the answer form. */
 export function puzzlePage(input: {
@@ -44,12 +44,11 @@ interface PuzzleProps {
 function Puzzle({ puzzle, now, viewer, headline, path }: PuzzleProps): ReactElement {
   const { locale } = viewer;
   const isOpen = puzzle.state === 'open';
+  const title = ownTitle(puzzle);
   return (
     <div className="two-columns">
       <div className="head">
-        {puzzle.title === '' || puzzle.title === headline ? null : (
-          <p className="kicker label quiet">{puzzle.title}</p>
-        )}
+        {title === '' ? null : <p className="kicker label quiet">{title}</p>}
         <h1>{headline}</h1>
         <p className="how-far">{puzzle.howFar}</p>
       </div>

@@ -56,7 +56,11 @@ async function findPlaces(page: Page): Promise<Record<string, string>> {
 /** A doubtful answer to the open puzzle; gives the address of its list. */
 async function askSomething(page: Page): Promise<string> {
   await page.goto(`${app.origin}/desk`);
-  await page.getByRole('listitem').filter({ hasText: /Open,/ }).getByRole('link').click();
+  await page
+    .getByRole('listitem')
+    .filter({ hasText: /Open until/ })
+    .getByRole('link')
+    .click();
   await expect(page.locator('.secret-link')).toBeVisible();
   const open = new URL(page.url()).pathname;
   const address = await page.locator('.secret-link').getAttribute('href');
@@ -220,6 +224,7 @@ test('[A3] one key settles a doubtful answer, the switch turns keys off, and the
   await page.keyboard.press('2');
   await expect(title).toContainText('Nothing is doubtful');
   await page.getByRole('button', { name: 'Take it back' }).click();
+  await page.waitForURL((url) => !url.searchParams.has('settled'));
   await expect(async () => {
     await page.reload();
     await expect(title).toContainText('What is', { timeout: 2000 });

@@ -36,6 +36,23 @@ describe('explainMark', () => {
     );
   });
 
+  it('[A1] says of a last move that it is not mate, and what the defender has', () => {
+    const last: MarkToExplain = {
+      ...slip,
+      outcome: 'wrong',
+      atMove: 1,
+      p: 0,
+      line: ['g6g7'],
+      flags: [],
+      reason: {
+        code: 'slip',
+        params: { how: 'no-mate', movesLeft: 0, by: ['c5b6'], better: [], ...NOT_SLOWER },
+      },
+    };
+    expect(explainMark(last, HEALEY, 'en')).toBe('1 Qxg7 is not mate: Black has 1 … Kxb6.');
+    expect(explainMark(last, HEALEY, 'de')).toBe('1 Dxg7 setzt nicht matt: Schwarz hat noch 1 … Kxb6.');
+  });
+
   it("[A1] tells it in German with German letters, or in anybody's with figurines", () => {
     expect(explainMark(slip, HEALEY, 'de')).toContain('Nach 2 Dd6+ spielt Schwarz 2 … Sxd6');
     expect(explainMark(slip, HEALEY, 'en', { letters: 'figurine' })).toContain(

@@ -5,7 +5,7 @@ import { showDeskPuzzle } from '#lib/usecases/puzzles/show-desk-puzzle.ts';
 import { say } from '#lib/words/format.ts';
 import { requireHost } from '../../../_auth/require-host.ts';
 import { BoardFigure } from '../../../_ui/board-figure.tsx';
-import { taskHeadline } from '../../../_ui/puzzle-heads.ts';
+import { ownTitle, taskHeadline } from '../../../_ui/puzzle-heads.ts';
 import { sayMoment } from '../../../_ui/say-times.ts';
 import { DeskPage } from '../../_parts/desk-page.tsx';
 import { type PuzzlePlace, puzzleForFrame, puzzleNumber } from '../../_parts/find-puzzle.ts';
@@ -27,16 +27,18 @@ export default async function DeskPuzzlePage({ params }: PuzzlePlace): Promise<R
   if (view === null) notFound();
   const { record, state } = view;
   const { fen, task } = record.terms;
-  const headline = taskHeadline({ turn: fen.split(' ')[1] === 'b' ? 'b' : 'w', task }, locale);
+  const asked = { turn: fen.split(' ')[1] === 'b' ? 'b' : 'w', task } as const;
+  const headline = taskHeadline(asked, locale);
+  const title = ownTitle({ ...asked, title: record.title });
   return (
     <DeskPage host={host} place="puzzle" puzzle={puzzleForFrame(view)}>
       <div className="two-columns">
         <div className="head">
           <p className="label red kicker">{say(locale, `desk.state-${state}`)}</p>
           <h1>
-            <bdi>{record.title}</bdi>
+            <bdi>{title || headline}</bdi>
           </h1>
-          {record.title === headline ? null : <p className="how-far">{headline}</p>}
+          {title === '' ? null : <p className="how-far">{headline}</p>}
           <p className="quiet">
             {record.opensAt === null || record.closesAt === null
               ? null

@@ -28,7 +28,7 @@ export const markingDe: Readonly<Record<keyof typeof markingEn, string>> = {
   'why-weak-reply': '{reply} ist nicht die beste Verteidigung; was danach kommt, zählt nicht.',
   'why-better-defence': 'Was folgt auf {reply}?',
   'why-slip-no-mate':
-    'Nach {move} spielt {side, select, w {Weiß} other {Schwarz}} {reply}, und {left, plural, =0 {es bleibt kein Zug mehr für das Matt} =1 {im nächsten Zug gibt es kein Matt} =2 {ein Matt in zwei Zügen gibt es nicht} =3 {ein Matt in drei Zügen gibt es nicht} =4 {ein Matt in vier Zügen gibt es nicht} =5 {ein Matt in fünf Zügen gibt es nicht} other {ein Matt in # Zügen gibt es nicht}}.',
+    '{left, plural, =0 {{move} setzt nicht matt: {side, select, w {Weiß} other {Schwarz}} hat noch {reply}.} other {Nach {move} spielt {side, select, w {Weiß} other {Schwarz}} {reply}, und }}{left, plural, =0 {} =1 {im nächsten Zug gibt es kein Matt.} =2 {ein Matt in zwei Zügen gibt es nicht.} =3 {ein Matt in drei Zügen gibt es nicht.} =4 {ein Matt in vier Zügen gibt es nicht.} =5 {ein Matt in fünf Zügen gibt es nicht.} other {ein Matt in # Zügen gibt es nicht.}}',
   'why-slip-too-late': '{move} setzt nicht matt, und es bleibt kein Zug mehr dafür.',
   'why-slip-no-win':
     'Nach {move} spielt {side, select, w {Weiß} other {Schwarz}} {reply}, und der Gewinn ist dahin.',

@@ -26,7 +26,7 @@ export const markingEn = {
   'why-weak-reply': '{reply} is not the best defence, so the rest does not count.',
   'why-better-defence': 'What if {reply}?',
   'why-slip-no-mate':
-    'After {move} {side, select, w {White} other {Black}} plays {reply}, and {left, plural, =0 {no move is left for the mate} =1 {there is no mate next move} =2 {there is no mate in two} =3 {there is no mate in three} =4 {there is no mate in four} =5 {there is no mate in five} other {there is no mate in #}}.',
+    '{left, plural, =0 {{move} is not mate: {side, select, w {White} other {Black}} has {reply}.} other {After {move} {side, select, w {White} other {Black}} plays {reply}, and }}{left, plural, =0 {} =1 {there is no mate next move.} =2 {there is no mate in two.} =3 {there is no mate in three.} =4 {there is no mate in four.} =5 {there is no mate in five.} other {there is no mate in #.}}',
   'why-slip-too-late': '{move} is not mate, and no move is left for it.',
   'why-slip-no-win':
     'After {move} {side, select, w {White} other {Black}} plays {reply}, and the win is gone.',

@@ -4,7 +4,7 @@ import type { ReactElement } from 'react';
 import { type AmendmentView, showAmendment } from '#lib/usecases/puzzles/show-amendment.ts';
 import { say } from '#lib/words/format.ts';
 import { requireHost } from '../../../../_auth/require-host.ts';
-import { taskHeadline } from '../../../../_ui/puzzle-heads.ts';
+import { ownTitle } from '../../../../_ui/puzzle-heads.ts';
 import { DeskPage } from '../../../_parts/desk-page.tsx';
 import { type PuzzlePlace, puzzleForFrame, requirePuzzle } from '../../../_parts/find-puzzle.ts';
 import { firstLook } from '../../new/read-terms.ts';
@@ -26,7 +26,7 @@ export default async function AmendPage({ params }: PuzzlePlace): Promise<ReactE
   const view = await showAmendment({ showId: host.showId, puzzleId, locale });
   if (view === null) redirect(`/desk/puzzles/${puzzleId}`);
   const { amendment } = view;
-  const typed = fieldsOf(view, (terms) => taskHeadline(terms, locale));
+  const typed = fieldsOf(view);
   return (
     <DeskPage host={host} place="puzzle" puzzle={puzzleForFrame(view)}>
       <p className="kicker label quiet">
@@ -58,17 +58,11 @@ export default async function AmendPage({ params }: PuzzlePlace): Promise<ReactE
   );
 }
 
-type HeadlineOf = (terms: {
-  readonly turn: 'w' | 'b';
-  readonly task: AmendmentView['typed']['terms']['task'];
-}) => string;
-
 /** The terms as fields of the form, by name. */
-function fieldsOf({ record, typed }: AmendmentView, headlineOf: HeadlineOf): Record<string, string> {
+function fieldsOf({ record, typed }: AmendmentView): Record<string, string> {
   const { terms, title, howFar, note } = typed;
   const { fen, task } = terms;
   const ticks = (['anyDefence', 'mateWritten', 'isStrict'] as const).filter((name) => terms[name]);
-  const headline = headlineOf({ turn: fen.split(' ')[1] === 'b' ? 'b' : 'w', task });
   return {
     puzzle: String(record.id),
     position: fen,
@@ -76,7 +70,7 @@ function fieldsOf({ record, typed }: AmendmentView, headlineOf: HeadlineOf): Rec
     task: task.kind,
     moves: task.kind === 'mate' ? String(task.moves) : '',
     // Left empty, the title follows the task.
-    title: title === headline ? '' : title,
+    title: ownTitle({ turn: fen.split(' ')[1] === 'b' ? 'b' : 'w', task, title }),
     howFar: howFar ?? '',
     note,
     solverMoves: terms.solverMoves === null ? '' : String(terms.solverMoves),

@@ -4,7 +4,7 @@ import type { ReactElement } from 'react';
 import { showDraft } from '#lib/usecases/puzzles/show-draft.ts';
 import { say } from '#lib/words/format.ts';
 import { requireHost } from '../../../../_auth/require-host.ts';
-import { taskHeadline } from '../../../../_ui/puzzle-heads.ts';
+import { ownTitle } from '../../../../_ui/puzzle-heads.ts';
 import { DeskPage } from '../../../_parts/desk-page.tsx';
 import { fieldTime } from '../../../_parts/field-time.ts';
 import { type PuzzlePlace, puzzleForFrame, requirePuzzle } from '../../../_parts/find-puzzle.ts';
@@ -26,11 +26,10 @@ export default async function ChangePage({ params }: PuzzlePlace): Promise<React
   if (draft === null) redirect(`/desk/puzzles/${puzzle.record.id}`);
   const { texts, title, opensAt, closesAt, zone } = draft;
   const { fen, task } = puzzle.record.terms;
-  const headline = taskHeadline({ turn: fen.split(' ')[1] === 'b' ? 'b' : 'w', task }, host.locale);
   const typed = {
     ...texts,
     // Left empty, the title follows the task.
-    title: title === headline ? '' : title,
+    title: ownTitle({ turn: fen.split(' ')[1] === 'b' ? 'b' : 'w', task, title }),
     zone,
     opensAt: opensAt === null ? '' : fieldTime(opensAt, zone),
     closesAt: closesAt === null ? '' : fieldTime(closesAt, zone),
