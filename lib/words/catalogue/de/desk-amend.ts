@@ -48,7 +48,7 @@ export const deskAmendDe: Readonly<Record<keyof typeof deskAmendEn, string>> = {
   'amend-position': 'Stellung',
   'amend-task': 'Forderung',
   'amend-conditions': 'Bedingungen',
-  'amend-keys': 'Veröffentlichte Lösung und Grenzen',
+  'amend-keys': 'Lösung und Grenzen',
   'amend-title': 'Titel',
   'amend-note': 'In der Berichtigung wird stehen',
   'amend-no-lines': 'keine veröffentlichte Zugfolge',

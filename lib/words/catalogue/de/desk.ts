@@ -213,7 +213,7 @@ export const deskDe: Readonly<Record<keyof typeof deskEn, string>> = {
   'reveal-hint':
     'Lösung und Löserliste werden öffentlich, und alle sehen ihre eigene Wertung. Das lässt sich nicht zurücknehmen.',
   'reveal-doubtful':
-    '{count, plural, one {Eine weitere Gruppe von Antworten braucht} other {# weitere Gruppen von Antworten brauchen}} dich. Eine Auflösung lässt sie, wie sie sind.',
+    '{count, plural, one {Eine Gruppe zweifelhafter Antworten wartet} other {# Gruppen zweifelhafter Antworten warten}} noch auf dich. Eine Auflösung lässt sie, wie sie sind.',
   'reveal-to-list': 'Zur Liste',
   'reveal-open':
     '{count, plural, one {Diesen Zug konnte der Rechner nicht klären. Entscheide zuerst über ihn:} other {Diese # Züge konnte der Rechner nicht klären. Entscheide zuerst über sie:}}',

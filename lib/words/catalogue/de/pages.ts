@@ -12,7 +12,7 @@ export const pagesDe: Readonly<Record<keyof typeof pagesEn, string>> = {
   'own-name': 'Deutsch',
   skip: 'Zur Seite',
   'link-puzzles': 'Aufgaben',
-  'link-standings': 'Stand',
+  'link-standings': 'Rangliste',
   'link-rules': 'Wie gewertet wird',
   number: 'Nr. {number, number}',
 
@@ -52,8 +52,8 @@ export const pagesDe: Readonly<Record<keyof typeof pagesEn, string>> = {
   'front-answer': 'Diese beantworten',
   'no-name': 'ohne Namen',
 
-  'standings-empty': 'Noch ist nichts aufgelöst; der Stand beginnt mit der ersten Auflösung.',
-  'standings-count': '{count, plural, one {# Löser} other {# Löser}}',
+  'standings-empty': 'Noch ist nichts aufgelöst; die Rangliste beginnt mit der ersten Auflösung.',
+  'standings-count': '{count, plural, one {# Person} other {# Personen}}',
   'standings-rank': 'Rang',
   'standings-shared': 'geteilt',
   'standings-name': 'Name',
@@ -76,7 +76,7 @@ export const pagesDe: Readonly<Record<keyof typeof pagesEn, string>> = {
     '„{move}“ ist in dieser Stellung nicht spielbar. Ändern Sie den Text, oder senden Sie ihn so.',
   'check-first-unread': 'Das Erste, was nach einem Zug aussieht, ist „{move}“.',
   'check-cut': 'Ihr Text wurde nach 4.000 Zeichen abgeschnitten.',
-  'check-solver-only': 'Sie haben keine Antworten angegeben; das genügt. Die Lücken bleiben offen.',
+  'check-solver-only': 'Sie haben keine Gegenzüge angegeben; das genügt. Die Lücken bleiben offen.',
   'check-several':
     'Ihr Text passt auf mehr als eine Zugfolge. Sagen Sie, welche Sie meinen, oder lassen Sie es offen.',
   'check-leave-open': 'Offen lassen',
@@ -91,7 +91,7 @@ export const pagesDe: Readonly<Record<keyof typeof pagesEn, string>> = {
   'name-hint': 'Darf leer bleiben. Bis zu 40 Zeichen; steht nach der Auflösung in der Liste der Löser.',
   send: 'Absenden',
   'check-nothing-stored': 'Noch ist nichts gespeichert.',
-  gap: 'Antwort nicht angegeben',
+  gap: 'Gegenzug nicht angegeben',
   'diagram-after': 'Die Stellung nach {move}',
   'diagram-start': 'Die Stellung der Aufgabe',
 
@@ -119,7 +119,7 @@ export const pagesDe: Readonly<Record<keyof typeof pagesEn, string>> = {
   'receipt-change': 'Antwort ändern',
   'receipt-withdraw': 'Antwort zurückziehen',
   'receipt-withdraw-hint':
-    'Name und Text werden gelöscht, hier und im Stand. Das lässt sich nicht rückgängig machen.',
+    'Name und Text werden gelöscht, hier und in der Rangliste. Das lässt sich nicht rückgängig machen.',
   'receipt-withdraw-now': 'Jetzt zurückziehen',
   'receipt-withdrawn-title': 'Zurückgezogen',
   'receipt-withdrawn': 'Name und Text dieser Antwort sind gelöscht. Es bleibt nur, dass es eine gab.',
@@ -176,9 +176,9 @@ export const pagesDe: Readonly<Record<keyof typeof pagesEn, string>> = {
   'why-slips':
     '{move} scheitert an {reply}; danach {task, select, mate {gibt es in den übrigen Zügen kein Matt} win {ist der Gewinn dahin} other {ist das Remis dahin}}.',
   'why-slips-at-once': '{move} beendet die Sache sofort: Patt oder Remis nach den Regeln.',
-  'why-unclear': 'Die Engine konnte in ihrem Rahmen nicht sagen, ob {move} es leistet.',
+  'why-unclear': 'Die Engine konnte in ihrem Rahmen nicht sagen, ob {move} zum Ziel führt.',
   'why-benefit':
-    'Die Engine konnte in ihrem Rahmen nicht sagen, ob {move} es leistet; der Zug zählt also: im Zweifel für den Einsender.',
+    'Die Engine konnte in ihrem Rahmen nicht sagen, ob {move} zum Ziel führt; der Zug zählt also: im Zweifel für den Einsender.',
   'why-unknown': 'Das Lösungsbuch hat noch kein Urteil über {move}.',
   'first-moves': 'Erste Züge von {count, plural, one {# Antwort} other {# Antworten}}',
   'spread-holds': 'richtig',

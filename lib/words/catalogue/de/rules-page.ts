@@ -5,16 +5,16 @@ import type { rulesPageEn } from '../en/rules-page.ts';
 export const rulesPageDe: Readonly<Record<keyof typeof rulesPageEn, string>> = {
   outcomes: 'Was eine Antwort sein kann',
   'label-solved': 'Gelöst',
-  'means-solved': 'Jeder Ihrer Züge hält, so weit die Aufgabe fragt.',
+  'means-solved': 'Jeder Ihrer Züge hält, so weit die Aufgabe reicht.',
   'label-slower': 'Matt, aber später',
   'means-slower': 'Es ist immer noch erzwungenes Matt, einen Zug später als verlangt.',
   'label-unfinished': 'Bis hierher richtig',
   'means-unfinished':
-    'Richtig, so weit es geht; es hört zu früh auf oder trifft auf eine Antwort, die nicht die beste ist.',
+    'Richtig, so weit die Zugfolge geht; sie hört zu früh auf oder beantwortet eine Verteidigung, die nicht die beste ist.',
   'label-slipped': 'Fehler im … Zug',
   'means-slipped': 'Es beginnt gut; bei diesem Zug kommt der Verteidiger davon. Sie erfahren, wie.',
   'label-wrong': 'Falscher erster Zug',
-  'means-wrong': 'Der erste Zug leistet es nicht. Sie erfahren die Antwort, die ihn widerlegt.',
+  'means-wrong': 'Der erste Zug führt nicht zum Ziel. Sie erfahren den Gegenzug, der ihn widerlegt.',
   'label-impossible': 'Im … Zug nicht regelgemäß',
   'means-impossible': 'Ein Zug ist in der Stellung, die Ihre Zugfolge erreicht hat, nicht spielbar.',
   'label-unclear': 'Das entscheidet die Redaktion',
@@ -25,19 +25,19 @@ export const rulesPageDe: Readonly<Record<keyof typeof rulesPageEn, string>> = {
     'Jede Schreibweise und jede Sprache ist recht, mit oder ohne Zugnummern, mit Worten zwischen den Zügen. Nur regelgemäße Züge zählen.',
   'reading-shown':
     'Sie sehen vor dem Absenden, was gelesen wurde. Passt ein Text auf mehrere Zugfolgen, können Sie sagen, welche Sie meinen, oder es offen lassen; dann gilt die für Sie bessere, aber nie ein anderes Feld oder eine andere Figur.',
-  'reading-gaps': 'Die Antworten dürfen fehlen. Eine Lücke wird zu Ihren Gunsten gefüllt.',
+  'reading-gaps': 'Die Gegenzüge dürfen fehlen. Eine Lücke wird zu Ihren Gunsten gefüllt.',
   'reading-corrections':
     'Wenn Sie sich verbessern, sagen Sie es: „nein, doch“, „stattdessen“, „ich meinte“. Sonst zählt von zwei Zügen an derselben Stelle der schlechtere.',
   'reading-claims': 'Was Sie über die Züge sagen („gewinnt“, „matt in 4“, „!“), ändert nichts.',
   judging: 'Wie Ihre Zugfolge beurteilt wird',
   'judging-verified':
-    'Jeder Zug wird von einer Engine bis zum Ende geprüft, in festem Rahmen und nie nach der Uhr: Dieselbe Antwort erhält auf jeder Maschine dieselbe Wertung. Anerkannte Matts und Widerlegungen spielt ein unabhängiger Prüfer nach.',
+    'Jeder Zug wird von einer Engine bis zum Ende geprüft, in festem Rahmen und nie nach der Uhr: Dieselbe Antwort erhält auf jedem Rechner dieselbe Wertung. Anerkannte Matts und Widerlegungen spielt ein unabhängiger Prüfer nach.',
   'judging-any-way': 'Jeder Weg, der geht, zählt, nicht nur der vorgesehene.',
   'judging-replies':
-    'Ihre Zugfolge sollte auf eine Antwort treffen, die es wert ist: eine, die so lange hält wie jede andere, oder eine, die nimmt, was Sie anbieten.',
+    'Ihre Zugfolge sollte einem ernsthaften Gegenzug begegnen: einem, der so lange hält wie jeder andere, oder einem, der schlägt, was Sie anbieten.',
   'judging-far':
-    'Wie weit es gehen soll, steht unter der Aufgabe. In Mattaufgaben dürfen die letzte Antwort und der Mattzug fehlen, wenn die Aufgabe nichts anderes sagt; ist Ihre Zugfolge fertig, kostet das Weitere nichts.',
-  'judging-branches': 'Geben Sie mehrere Zugfolgen gegen verschiedene Antworten an, zählt die beste.',
+    'Wie weit es gehen soll, steht unter der Aufgabe. In Mattaufgaben dürfen der letzte Gegenzug und der Mattzug fehlen, wenn die Aufgabe nichts anderes sagt; ist Ihre Zugfolge fertig, kostet das Weitere nichts.',
+  'judging-branches': 'Geben Sie mehrere Zugfolgen gegen verschiedene Gegenzüge an, zählt die beste.',
   points: 'Punkte',
   'points-full':
     'Ganze Zugfolge: 5 für gelöst; 2 für ein späteres Matt, oder mehr, wenn mehr davon hält; sonst 1 und bis zu 3 weitere für den Teil, der hält, sobald der erste Zug hält; andernfalls 0.',
@@ -63,7 +63,7 @@ export const rulesPageDe: Readonly<Record<keyof typeof rulesPageEn, string>> = {
   'privacy-kept':
     'Ihr Text, Ihr Name, wenn Sie einen angegeben haben, die Zeiten, die Sprache Ihres Browsers und ein Cookie, an dem Ihre nächste Antwort als Ihre erkannt wird. Ihre Netzadresse bleibt nur als verschlüsselter Abdruck, für Grenzen, höchstens 7 Tage.',
   'privacy-withdraw':
-    'Mit dem Link Ihres Belegs können Sie eine Antwort jederzeit zurückziehen: Name und Text werden gelöscht, auch im Stand.',
+    'Mit dem Link Ihres Belegs können Sie eine Antwort jederzeit zurückziehen: Name und Text werden gelöscht, auch in der Rangliste.',
   'privacy-law':
     'Wo es Preise gibt oder Minderjährige teilnehmen können, gilt örtliches Recht zu Gewinnspielen, Preisen und Datenschutz. Nichts hier ist Rechtsrat; die Redaktion sollte jemanden fragen, der dazu zugelassen ist.',
 };

@@ -45,7 +45,7 @@ export const deskAmendEn = {
   'amend-position': 'Position',
   'amend-task': 'Task',
   'amend-conditions': 'Conditions',
-  'amend-keys': 'Published solution and bounds',
+  'amend-keys': 'Solution and bounds',
   'amend-title': 'Title',
   'amend-note': 'The notice will say',
   'amend-no-lines': 'no published line',

@@ -213,7 +213,7 @@ export const deskEn = {
   'reveal-hint':
     'The solution and the roll of solvers become public, and everybody sees their own mark. This cannot be taken back.',
   'reveal-doubtful':
-    '{count, plural, one {One more group of answers needs} other {# more groups of answers need}} you. A reveal leaves them as they stand.',
+    '{count, plural, one {One group of doubtful answers still waits} other {# groups of doubtful answers still wait}} for you. A reveal leaves them as they stand.',
   'reveal-to-list': 'To the list',
   'reveal-open':
     '{count, plural, one {The engine could not settle this move. Rule on it first:} other {The engine could not settle these # moves. Rule on them first:}}',

@@ -55,7 +55,7 @@ export const pagesEn = {
 
   // Standings
   'standings-empty': 'Nothing has been revealed yet; the standings begin with the first reveal.',
-  'standings-count': '{count, plural, one {# solver} other {# solvers}}',
+  'standings-count': '{count, plural, one {# person} other {# people}}',
   'standings-rank': 'Rank',
   'standings-shared': 'shared',
   'standings-name': 'Name',
