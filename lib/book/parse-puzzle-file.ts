@@ -3,6 +3,7 @@
 import { ok, type Result, refuse } from '#lib/kit/result.ts';
 import { legalMoves } from '#lib/rules/legal-moves.ts';
 import { parseFen } from '#lib/rules/parse-fen.ts';
+import { fenSentence } from '#lib/words/rules-sentences.ts';
 import { DEFAULT_TERMS, type PuzzleTerms, type Task } from './terms.ts';
 
 /** Why a puzzle file is refused. */
@@ -89,7 +90,7 @@ function readFen(fields: Fields): Read<string> {
   if (typeof fen !== 'string') return refuse({ field: 'fen', code: 'wrong', expected, found: show(fen) });
   const position = parseFen(fen.trim());
   if (!position.ok) {
-    const why = `${expected} (${JSON.stringify(position.reason)})`;
+    const why = `${expected} (${fenSentence(position.reason, 'en')})`;
     return refuse({ field: 'fen', code: 'wrong', expected: why, found: show(fen) });
   }
   if (legalMoves(position.value).length === 0) {
@@ -205,7 +206,7 @@ function checkTogether(terms: PuzzleTerms): Read<PuzzleTerms> {
     return refuse({
       field: 'published',
       code: 'no-end',
-      expected: 'a draw needs published lines or solverMoves',
+      expected: 'published lines, or solverMoves, for a draw',
       found: null,
     });
   }

@@ -76,4 +76,11 @@ describe('parsePuzzleFile', () => {
     expect(!parsed.ok && parsed.reason.expected).toContain('"mate in N"');
     expect(!parsed.ok && (parsed.reason.found ?? '').length).toBeLessThan(90);
   });
+
+  it('says in words what is wrong with a position, and what a draw lacks', () => {
+    const kings = parsePuzzleFile({ fen: '8/8/8/8/8/8/8/8 w - - 0 1', task: 'win' });
+    expect(!kings.ok && kings.reason.expected).toContain('(White must have one king and has 0.)');
+    const draw = parsePuzzleFile({ fen, task: 'draw' });
+    expect(!draw.ok && draw.reason.expected).toBe('published lines, or solverMoves, for a draw');
+  });
 });
