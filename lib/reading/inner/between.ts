@@ -25,7 +25,7 @@ const SEVERAL = new Set(
 
 /** Words that praise a move until a "but" takes the praise back; accents are folded away. */
 const PRAISE = new Set(
-  `good natural strong right tempting promising winning nice nasty obvious logical attractive fine deadly crushing correct great best decent
+  `mate matt mat matto winning good natural strong right tempting promising nice nasty obvious logical attractive fine deadly crushing correct great best decent
    gut stark naturlich verlockend logisch richtig gewonnen bien bueno buena fuerte atractivo bon bonne fort forte naturel buono buona bella
    naturale bom boa хорошо сильно красиво заманчиво iyi guclu`.split(/\s+/),
 );

@@ -45,6 +45,8 @@ export type Cue =
   | 'beside-after'
   /** What follows is the writer's answer. */
   | 'verdict'
+  /** Somebody else says the move that follows. */
+  | 'says'
   /** "Wrong: Qh7", "Qh7 - wrong": a verdict beside the move before or behind. */
   | 'wrong'
   /** "And Black is fine": the side that is named stands well. */
@@ -128,6 +130,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
     'looks-after',
     'look|looks|looked|seem|seems|seemed|sieht|sah|sehen|parece|parecen|parecia|semble|semblait|sembra|sembrava|выглядит|кажется',
   ],
+  ['says', 'says|said|sagt|dice|dit|diz|говорит|diyor'],
   ['wrong', 'wrong|falsch ,|faux|sbagliato|errado|неверно|yanlis'],
   [
     'well-white',
@@ -148,7 +151,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ['no', 'no|nein|non|нет|hayir|hayır|nao|não|nah|nee'],
   [
     'reject-before',
-    `if only|wenn nur|delete|cross out|stops|stopping|prevents|preventing|rules out|ruling out|verhindert|impide|empeche|impedisce|предотвращает|wouldn't touch|would not touch|wouldn't play|would not play|my answer from|neither|nor|weder|ni|no rush with|no hurry with|no need for|can't go to|cannot go to|can't get to|can't play|cannot play|not|nicht|don't play|do not play|don't|do not|pas|instead of|rather than|statt|anstatt|anstelle von|
+    `don't tell me|if only|wenn nur|delete|cross out|stops|stopping|prevents|preventing|rules out|ruling out|verhindert|impide|empeche|impedisce|предотвращает|wouldn't touch|would not touch|wouldn't play|would not play|my answer from|neither|nor|weder|ni|no rush with|no hurry with|no need for|can't go to|cannot go to|can't get to|can't play|cannot play|not|nicht|don't play|do not play|don't|do not|pas|instead of|rather than|statt|anstatt|anstelle von|
      avoid|and not|y no|e non|et pas|und nicht|e nao|и не|never|en vez de|en lugar de|au lieu de|invece di|em vez de|а не|не|yerine|
      unlike|forget|forget about|ignore|ignore my|scratch|discard|answer from|changed from|change from|changing from|switch from|switching from|vergesst|vergiss|anders als`,
   ],
@@ -160,7 +163,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ],
   [
     'doubt-before',
-    `who plays|who play|who said|who says|who chose|who think|who thinks|who thought|first saw|saw first|first looked at|looked first at|everyone sees|everybody sees|anyone sees|anybody sees|i had|wrote|i wrote|first wrote|написал|schrieb|escribi|escribí|j'ai ecrit|ho scritto|escrevi|je voulais|voulais|queria|quería|volevo|
+    `people say|people play|people would say|people would play|most say|most play|most would say|most would play|others say|others play|some say|some play|many say|many play|would have played|would've played|would have said|would have gone|who plays|who play|who said|who says|who chose|who think|who thinks|who thought|first saw|saw first|first looked at|looked first at|everyone sees|everybody sees|anyone sees|anybody sees|i had|wrote|i wrote|first wrote|написал|schrieb|escribi|escribí|j'ai ecrit|ho scritto|escrevi|je voulais|voulais|queria|quería|volevo|
      over|better than|besser als|mejor que|mieux que|meglio di|stronger than|faster than|than|i thought|
      thought|first thought|first i thought|i first thought|my first idea|first idea was|wanted to play|
      wanted|considered|i considered|tempting is|the tempting|the try|try is|tried|i tried|ich dachte|
@@ -176,7 +179,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ],
   [
     'reject-after',
-    `runs into|run into|ran into|walks into|is met by|met by|is answered by|misses|missed|is the threat|is the idea|was the idea|is threatened|is illegal|not legal|fails|fail|fails to|leads nowhere|goes nowhere|gets nowhere|lead anywhere|doesn't lead|is not enough|isn't enough|not enough|zu langsam|ist zu langsam|ist falsch|ist schlecht|bringt nichts|reicht nicht|es lento|es demasiado lento|demasiado lento|est trop lent|trop lent|troppo lento|e troppo lento|muito lento|слишком медленно|медленно|cok yavas|yavas|degil|değil|doesn't work|does not work|doesnt work|didn't work|not work|won't work|loses|lost|too slow|geht nicht|funktioniert nicht|
+    `don't trust|i don't trust|wouldn't trust|runs into|run into|ran into|walks into|is met by|met by|is answered by|misses|missed|is the threat|is the idea|was the idea|is threatened|is illegal|not legal|fails|fail|fails to|leads nowhere|goes nowhere|gets nowhere|lead anywhere|doesn't lead|is not enough|isn't enough|not enough|zu langsam|ist zu langsam|ist falsch|ist schlecht|bringt nichts|reicht nicht|es lento|es demasiado lento|demasiado lento|est trop lent|trop lent|troppo lento|e troppo lento|muito lento|слишком медленно|медленно|cok yavas|yavas|degil|değil|doesn't work|does not work|doesnt work|didn't work|not work|won't work|loses|lost|too slow|geht nicht|funktioniert nicht|
      klappt nicht|scheitert|no funciona|no sirve|falla|ne marche pas|echoue|échoue|non funziona|fallisce|nao funciona|não funciona|falha|
      не работает|не проходит|не годится|olmaz|olmuyor|calismaz|çalışmaz|is refuted|refuted|is wrong|was wrong|is a mistake|is bad|is not good|
      i don't like|i dislike|gefallt mir nicht|no me gusta|je n'aime pas|non mi piace|nao gosto|не нравится|would lose|would draw|would drop|would hang|would blunder|is no good|isn't good|not good enough|non va|none of them|none of these|neither works|is tempting|looks tempting|only draws|stalemates|is stalemate|that's stalemate|
@@ -206,7 +209,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ],
   [
     'doubt-after',
-    `is what my|is what he|is what she|is what they|is what others|is what people|is what some|drops|hangs|blunders|gives away|throws away|allows|is bad for|loses a|loses the|verliert die|verliert den|pierde la|perd la|perde la|only trades|only exchanges|is equal|is only equal|only equal|is boring|isn't|is not|doesn't|does not|didn't|would|wouldn't|could|can't|cannot|at first|only chases|only checks|only gives|only leads|only wins|only drives|only gets|only helps|is just|
+    `is only|is what my|is what he|is what she|is what they|is what others|is what people|is what some|drops|hangs|blunders|gives away|throws away|allows|is bad for|loses a|loses the|verliert die|verliert den|pierde la|perd la|perde la|only trades|only exchanges|is equal|is only equal|only equal|is boring|isn't|is not|doesn't|does not|didn't|would|wouldn't|could|can't|cannot|at first|only chases|only checks|only gives|only leads|only wins|only drives|only gets|only helps|is just|
      until|düşündüm|denedim|istedim|just chases|just gives|just drops|just wins|merely|ware|wäre|würde|wurde|seria|serait|sarebbe|бы|
      was my first|was my initial|was my original|was my guess|was my instinct|was what i|war mein erster|fue mi primera|etait ma premiere|era la mia prima|foi minha primeira`,
   ],
@@ -222,12 +225,12 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ],
   [
     'threat-white',
-    `white threatens|white is threatening|white wants|white's threat is|weiss droht|blancas amenazan|blancs menacent|bianco minaccia|
+    `white would love|white would like|white is about|white is going|white can play|white intends|white plans|weiss mochte|weiss will|weiss wurde|white threatens|white is threatening|white wants|white's threat is|weiss droht|blancas amenazan|blancs menacent|bianco minaccia|
      brancas ameacam|белые грозят|белые угрожают|beyaz tehdit`,
   ],
   [
     'threat-black',
-    `black threatens|black is threatening|black wants|black's threat is|schwarz droht|negras amenazan|noirs menacent|nero minaccia|
+    `black would love|black would like|black is about|black is going|black can play|black intends|black plans|schwarz mochte|schwarz will|schwarz wurde|black threatens|black is threatening|black wants|black's threat is|schwarz droht|negras amenazan|noirs menacent|nero minaccia|
      pretas ameacam|черные грозят|чёрные грозят|черные угрожают|siyah tehdit`,
   ],
   [
@@ -243,7 +246,7 @@ const ROWS: readonly (readonly [Cue, string])[] = [
   ],
   [
     'none',
-    `can't decide|cannot decide|couldn't decide|can't choose|can't tell|do not know|don't tell me|didn't tell me|between the|degil mi|no falla|doesn't fail|does not fail|can't fail|cannot fail|never fails|doesn't lose|does not lose|nicht falsch|nicht schlecht|pas mal|don't see why not|don't see any|don't see anything|don't know|never seen|never saw|never find|never found|never miss|never forget|neither works|neither of|don't forget|do not forget|not forget|don't ignore|do not ignore|can't ignore|cannot ignore|not sure|not certain|why not|not hard|not difficult|not too|not only|no idea|no doubt|no problem|nicht sicher|warum nicht|nicht schwer|
+    `can't decide|cannot decide|couldn't decide|can't choose|can't tell|do not know|don't tell me it's|don't tell me this|between the|degil mi|no falla|doesn't fail|does not fail|can't fail|cannot fail|never fails|doesn't lose|does not lose|nicht falsch|nicht schlecht|pas mal|don't see why not|don't see any|don't see anything|don't know|never seen|never saw|never find|never found|never miss|never forget|neither works|neither of|don't forget|do not forget|not forget|don't ignore|do not ignore|can't ignore|cannot ignore|not sure|not certain|why not|not hard|not difficult|not too|not only|no idea|no doubt|no problem|nicht sicher|warum nicht|nicht schwer|
      nicht nur|no se|por que no|pourquoi pas|perche no|perché no|не уверен|почему не|почему бы не|not much|not a lot|not bad|if not|why don't|is actually|was actually|actually forced|actually wins|actually winning|actually mate|actually works|
      rather nice|rather obvious|rather simple|rather easy|wait for it|take it back with|i take it back with|doesn't matter|does not matter|didn't matter|is just as|it's just as|there is nothing to|there is nothing black|there is nothing white|there is nothing he|there is nothing they|there is nothing for|nothing can|
      there's nothing to|there's nothing black|there's nothing white|there's nothing he|there's nothing they|there's nothing for|nothing to do`,

@@ -242,6 +242,8 @@ function weighPraise(items: Item[], at: number): void {
   const second = items[at];
   if (first?.type !== 'move' || second?.type !== 'move') return;
   if (second.cues.has('beside-after')) addCue(items, at, 'or');
+  // "My son says Qh5, I say Nxf7."
+  if (first.cues.has('says') && second.cues.has('verdict')) markRejected(items, at - 1, 1);
   if (!second.cues.has('but') || second.cues.has('also-after') || second.cues.has('beside-after')) return;
   const isPraised = first.cues.has('praise-after') || first.cues.has('beside-after');
   if (!isPraised && !second.cues.has('better-after') && !second.cues.has('verdict')) return;

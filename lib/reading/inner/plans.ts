@@ -125,6 +125,9 @@ export function replace(state: State, item: MoveItem, node: Node, child: Node, i
     const isOfTry = state.kind === 'try' && node !== state.main && childTowards(node, state.main) === null;
     return { state: { ...state, ended, cursor: child, kind: isOfTry ? 'try' : 'branch' }, liberty };
   }
+  // "If Qe2, not Qxe2+ but Nxc2+": the branch goes on where its try stood.
+  if (state.kind === 'try' && endsBranch(state, node))
+    return { state: { ...state, ended, cursor: child, kind: 'branch' }, liberty: 0 };
   const isOffered = cues.has('or') || cues.has('slash');
   // "1.Rd8+ (1.Rd7? h6)": what stands in another's place with a "?" is turned down (rule R10).
   const kind: LineKind = item.isQuestioned && !isOffered ? 'try' : 'choice';
@@ -139,6 +142,13 @@ export function replace(state: State, item: MoveItem, node: Node, child: Node, i
           ? inBracket
           : plainCost(state, item, COST.plainChoice);
   return { state: { ...state, ended, cursor: child, kind }, liberty };
+}
+
+/** A branch was left at the node. */
+function endsBranch({ ended }: State, node: Node): boolean {
+  for (let line = ended; line !== null; line = line.before)
+    if (line.kind === 'branch' && line.node === node) return true;
+  return false;
 }
 
 /** Behind a reply that belongs to a try the line begins anew where something says so; else the try goes on. */

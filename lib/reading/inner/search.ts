@@ -25,6 +25,7 @@ const QUIET_CUES: ReadonlySet<string> = new Set([
   'menace',
   'menace-too',
   'own',
+  'says',
   'played',
   'threat-white',
   'threat-black',
