@@ -104,7 +104,7 @@ export function readBetween(gap: readonly AnyLexeme[], isFirst: boolean): Betwee
 
 /** "Before he escapes", "never escapes": what comes to nothing does not come to it. */
 const DENIALS = new Set(
-  'before until unless otherwise or if never no nobody nothing cannot bevor ohne nie antes avant prima'.split(
+  'before until unless otherwise or if never no nowhere nirgends nobody nothing cannot bevor ohne nie antes avant prima'.split(
     ' ',
   ),
 );
@@ -139,7 +139,7 @@ function readCues(
     const isBrokenBefore = breaks.slice(0, at).includes(true);
     const isBrokenAfter = breaks.slice(at, words.length).includes(true);
     if (cue === 'hopeless') {
-      if (!isBrokenBefore && at < 6 && !words.slice(0, at).some((word) => DENIALS.has(word)))
+      if (!isBrokenBefore && at < 6 && !words.slice(0, next + 1).some((word) => DENIALS.has(word)))
         found.rejectsLast = 2;
     } else if (cue === 'wrong') {
       const isAlone = words.slice(next).every((word) => word === ',');
@@ -196,6 +196,11 @@ function readCues(
         // "Bg5 at once? No: Qxg5+" is the writer's own question, answered; and so is "fails? no, it works".
         if (found.isAsked) found.rejectsLast = found.rejectsLast === 0 ? 1 : 0;
       }
+    } else if (
+      (TALK.has(cue) && (isBrokenAfter || hasBut(words, next))) ||
+      (words[at] === 'actually' && isBrokenAfter)
+    ) {
+      // "Black wants to run, but Qh5", "The threat is clear. Kf8", "Actually it is easy. Nc3": nothing is said of the move.
     } else if (cue !== 'none') {
       found.cues.add(cue);
       // "Qg7 is stalemate? No, it's mate."
@@ -204,6 +209,13 @@ function readCues(
     }
     at = next;
   }
+}
+
+/** Cues that speak of the move only in its own sentence. */
+const TALK: ReadonlySet<Cue> = new Set(['menace', 'threat', 'threat-white', 'threat-black']);
+
+function hasBut(words: readonly string[], start: number): boolean {
+  return words.slice(start).some((_, index) => cueAt(words, start + index)?.cue === 'but');
 }
 
 function isNo(word: string | undefined): boolean {

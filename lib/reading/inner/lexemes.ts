@@ -122,6 +122,10 @@ function skipEnd(
     const end = runEnd(text, at);
     if (isAddress(text, at, end)) return end;
   }
+  if (':;='.includes(sign) && !isWordAt(text, at - 1)) {
+    const face = FACE.exec(text.slice(at, at + 4));
+    if (face !== null && ' \n'.includes(text.charAt(at - 1))) return at + face[0].length;
+  }
   if (sign === '@' && !isWordAt(text, at - 1)) {
     let end = at + 1;
     while (isWordAt(text, end) || text.charAt(end) === '_') end += 1;
@@ -129,6 +133,9 @@ function skipEnd(
   }
   return at;
 }
+
+/** ":D", ";-P": a face of signs and a letter. */
+const FACE = /^[:;=]-?[DPOXS](?![\p{L}\d])/u;
 
 function lineEnd(text: string, at: number): number {
   const end = text.indexOf('\n', at);
@@ -292,7 +299,8 @@ function dotted(text: string, start: number, digitsEnd: number, n: number): Lexe
     if (text.charAt(end) === '.') dots += 1;
     end += 1;
   }
-  if (dots === 0 && (text.charAt(end) === ')' || text.charAt(end) === ':'))
+  const isListed = text.charAt(end) === ')' && text.lastIndexOf('(', start) <= text.lastIndexOf(')', start);
+  if (dots === 0 && (isListed || text.charAt(end) === ':'))
     return { type: 'number', start, end: end + 1, n, dots: 1 };
   if (text.charAt(end) === '-' && !isWordAt(text, end + 1))
     return { type: 'number', start, end: end + 1, n, dots };

@@ -44,6 +44,12 @@ function isBesidePlace(lexemes: readonly AnyLexeme[], index: number): boolean {
   return where?.type === 'word' && LOCATIVES.has(where.word);
 }
 
+const MODAL = new Set(
+  `can could may might would to cannot can't couldn't never kann konnte darf puede podia peut pouvait puo poteva pode podia может`.split(
+    ' ',
+  ),
+);
+
 function castlesIn({ ways }: Extract<AnyLexeme, { type: 'move' }>): boolean {
   return ways[0]?.[0]?.shapes[0]?.castle != null;
 }
@@ -62,6 +68,9 @@ export function proseOf(lexemes: readonly AnyLexeme[], index: number): Prose {
   if (isTold && before?.type !== 'word' && lexemes.slice(0, index).some(({ type }) => type === 'move'))
     return 3;
   const isNext = before?.type === 'word' && SEQUENCE.has(before.word);
+  // "Before he can castle": what may be done is not done.
+  if (lexeme.strength === 'vague' && castlesIn(lexeme) && before?.type === 'word' && MODAL.has(before.word))
+    return 3;
   if (lexeme.strength === 'vague') return isNext && castlesIn(lexeme) ? 1 : 2;
   if (lexeme.strength === 'loose') return 1;
   if (lexeme.strength === 'hint') return 3;

@@ -86,6 +86,8 @@ function promotionAt(text: string, at: number): Promotion | null {
   let cursor = at;
   while (cursor < at + 2 && text.charAt(cursor) === ' ') cursor += 1;
   const isSpaced = cursor > at;
+  // "Bxc8 :D" laughs; a pawn becomes a queen all the same.
+  if (isSpaced && /^:D(?![\p{L}\d])/u.test(text.slice(cursor, cursor + 3))) return null;
   let isOpen = false;
   let hasSign = false;
   for (let limit = cursor + 3; cursor < limit; cursor += 1) {
