@@ -1,6 +1,7 @@
 // Into which pieces does a text fall: written moves, move numbers, brackets, words, signs?
 
 import { type Shape, shapeOf } from '../shape.ts';
+import { faceEnd, isAddress, runEnd } from './asides.ts';
 import { isMeantAsMove, looksLikeMove } from './broken-moves.ts';
 import { NAMES_BEFORE_A_SQUARE } from './further-words.ts';
 import { type CastlingScan, scanCastling } from './scan-castling.ts';
@@ -123,8 +124,8 @@ function skipEnd(
     if (isAddress(text, at, end)) return end;
   }
   if (':;='.includes(sign) && !isWordAt(text, at - 1)) {
-    const face = FACE.exec(text.slice(at, at + 4));
-    if (face !== null && ' \n'.includes(text.charAt(at - 1))) return at + face[0].length;
+    const end = faceEnd(text, at);
+    if (end > at) return end;
   }
   if (sign === '@' && !isWordAt(text, at - 1)) {
     let end = at + 1;
@@ -133,9 +134,6 @@ function skipEnd(
   }
   return at;
 }
-
-/** ":D", ";-P": a face of signs and a letter. */
-const FACE = /^[:;=]-?[DPOXS](?![\p{L}\d])/u;
 
 function lineEnd(text: string, at: number): number {
   const end = text.indexOf('\n', at);
@@ -147,18 +145,6 @@ function tagEnd(text: string, at: number): number {
   const end = lineEnd(text, at);
   const close = text.indexOf('"]', at);
   return close >= 0 && close < end ? close + 2 : end;
-}
-
-function runEnd(text: string, at: number): number {
-  let end = at;
-  while (end < text.length && end < at + 300 && text.charCodeAt(end) > 32) end += 1;
-  return end;
-}
-
-function isAddress(text: string, start: number, end: number): boolean {
-  if (text.startsWith('http', start) || text.startsWith('www.', start)) return true;
-  const at = text.indexOf('@', start);
-  return at > start && at < end - 1 && text.indexOf('.', at) > at && text.indexOf('.', at) < end;
 }
 
 function lexemeAt(text: string, at: number, context: ScanContext, isGlued: boolean): Lexeme | null {
