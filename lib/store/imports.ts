@@ -22,6 +22,8 @@ export interface ImportRecord {
   readonly editedCount: number;
   readonly refused: unknown;
   readonly memberId: number | null;
+  /** When it was uploaded: what it holds was first seen then. */
+  readonly createdAt: Date;
 }
 
 /** Finds or makes the place that comments come from. */
@@ -67,6 +69,8 @@ export async function appendImport(
   const { columns, ...rest } = upload;
   const data = { ...rest, ...(columns === null ? {} : { columns: toJson(columns) }) };
   const row = await tx.import.create({ data, select: { id: true } });
+  // By the database's clock, like the reveal that it is compared with.
+  await tx.$executeRaw`update import set created_at = clock_timestamp() where id = ${row.id}`;
   return row.id;
 }
 

@@ -44,7 +44,7 @@ export async function listCandidates(
   const rows = await tx.$queryRaw<Row[]>`
     select answer.id, answer.solver_id, answer.standing, mark.outcome,
       (answer.is_reply or coalesce(answer.is_addressed, false)) as is_reply,
-      case when answer.received_at >= puzzle.revealed_at then comment.import_id end as seen_late_in,
+      case when upload.created_at >= puzzle.revealed_at then upload.id end as seen_late_in,
       case
         when answer.channel <> 'comment' then case
           when answer.received_at >= puzzle.closes_at then 'late'
@@ -58,6 +58,7 @@ export async function listCandidates(
         else 'uncertain' end as timely
     from answer join puzzle on puzzle.id = answer.puzzle_id
       left join comment on comment.answer_id = answer.id
+      left join import upload on upload.id = comment.import_id
       left join mark on mark.answer_id = answer.id and mark.is_current
     where answer.puzzle_id = ${puzzleId} and answer.solver_id = any(${[...solverIds]})
       and answer.withdrawn_at is null

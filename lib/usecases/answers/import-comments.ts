@@ -22,7 +22,6 @@ import {
   saveImported,
 } from '#lib/store/imports.ts';
 import { appendLog } from '#lib/store/log.ts';
-import { holdReveal } from '#lib/store/puzzle-moments.ts';
 import { loadPuzzle, type PuzzleRecord } from '#lib/store/puzzles.ts';
 import { addIdentities, createSolver, findSolver } from '#lib/store/solvers.ts';
 import { readUpload, type UploadReason } from './read-upload.ts';
@@ -135,8 +134,6 @@ async function takeInBatch(
 ): Promise<void> {
   await inTransaction(async (tx) => {
     if (!(await lockImport(tx, stored.id))) return;
-    // Asked of every batch: the reveal may come in the middle of an import, and what is seen after it says so.
-    const isRevealed = await holdReveal(tx, puzzle.id);
     const ids = batch.map((record) => externalIdOf(commentKey(record)));
     const known = await findKnownComments(tx, stored.sourceId, puzzle.id, ids);
     for (const [place, record] of batch.entries()) {
@@ -144,7 +141,7 @@ async function takeInBatch(
       const former = known.get(externalId);
       if (former !== undefined && former.text === record.text) continue;
       const version = (former?.version ?? 0) + 1;
-      const answerId = version === 1 ? await becomeAnswer(tx, { stored, puzzle, record, isRevealed }) : null;
+      const answerId = version === 1 ? await becomeAnswer(tx, { stored, puzzle, record }) : null;
       const { text, link } = record;
       await appendComment(tx, {
         ...{
@@ -174,10 +171,9 @@ async function becomeAnswer(
     readonly stored: ImportRecord;
     readonly puzzle: PuzzleRecord;
     readonly record: CommentRecord;
-    readonly isRevealed: boolean;
   },
 ): Promise<number | null> {
-  const { stored, puzzle, record, isRevealed } = from;
+  const { stored, puzzle, record } = from;
   const author = record.author ?? '';
   if (puzzle.show.ownVoices.some((voice) => voice.normalize('NFC') === author)) return null;
   const { showId } = puzzle;
@@ -188,7 +184,9 @@ async function becomeAnswer(
   const isSample = puzzle.episode.isSample;
   const solverId = known ?? (await createSolver(tx, { showId, name, isSample }));
   if (known === null && author !== '') await addIdentities(tx, showId, solverId, [identity]);
-  const flag = isRevealed ? 'edited-unseen' : 'edited';
+  // Seen when it was uploaded: what a worker takes in after the reveal may have been there before it.
+  const isSeenLate = puzzle.revealedAt !== null && stored.createdAt >= puzzle.revealedAt;
+  const flag = isSeenLate ? 'edited-unseen' : 'edited';
   const { id } = await appendAnswer(tx, {
     ...{ puzzleId: puzzle.id, solverId, text: record.text, name, meant: null, channel: 'comment' as const },
     ...{ clientKey: null, receiptHash: null, locale: null, isReply: record.isReply },

@@ -9,8 +9,9 @@ import {
 } from '#lib/usecases/answers/import-comments.ts';
 import { listPuzzleImports } from '#lib/usecases/answers/list-imports.ts';
 import { buildPuzzle, buildShow } from '../../support/build-show.ts';
-import { buildHealey, markEverything } from '../../support/build-solution.ts';
+import { buildHealey, markEverything, revealNow } from '../../support/build-solution.ts';
 import { givenDatabase } from '../../support/database.ts';
+import { accepted } from '../../support/positions.ts';
 
 givenDatabase();
 
@@ -285,26 +286,30 @@ describe('[A7] comments that come after the reveal', () => {
     ]);
   });
 
-  test('[T3] a reveal in the middle of an import: what is read after it is first seen after it', async () => {
-    const place = await open();
+  test('[T3] what was uploaded before the reveal was seen before it, though it is taken in afterwards', async () => {
+    const { terms, ...place } = await buildHealey();
+    const show = { ...place, memberId: 0, seasonId: 0 };
+    const text = (key: string) => `author,text,time\nAnn,${key},2 hours ago (edited)\n`;
+    const before = { memberId: null, timeWord: 'before' as const };
     await db().$executeRaw`
-      create function reveal_meanwhile() returns trigger language plpgsql as $$ begin
-        if (select count(*) from comment where import_id = new.import_id) = 200 then
-          update puzzle set closes_at = clock_timestamp(), revealed_at = clock_timestamp() where id = new.puzzle_id;
-        end if;
-        return null;
-      end $$`;
-    await db().$executeRaw`
-      create trigger reveal_meanwhile after insert on comment for each row execute function reveal_meanwhile()`;
-    const lines = Array.from({ length: 201 }, (_, i) => `Ann${i},Ra8#,2 days ago (edited)`);
-    await taken(place, `author,text,time\n${lines.join('\n')}`);
-    await db().$executeRaw`drop trigger reveal_meanwhile on comment`;
+      update puzzle set opens_at = opens_at - interval '1 day' where id = ${place.puzzleId}`;
+    await taken(show, text('1.Qd6+'), before);
+    await markEverything(place.puzzleId, terms);
+    const early = await importComments(upload(show, text('1.Rh1 Bd7 2.Qb1'), before));
+    await revealNow(place.puzzleId);
+    await taken(show, text('1.Qd6+ again'), before);
+    await takeInComments(accepted(early));
+    await markEverything(place.puzzleId, terms);
+    expect(await standingsOf(place.puzzleId)).toEqual([
+      ['1.Qd6+', 'replaced', 'wrong'],
+      ['1.Qd6+ again', 'after-reveal', 'wrong'],
+      ['1.Rh1 Bd7 2.Qb1', 'counted', 'solved'],
+    ]);
     const answers = await db().answer.findMany({
       where: { puzzleId: place.puzzleId },
       orderBy: { id: 'asc' },
     });
-    const flags = answers.map((one) => one.intakeFlags.join());
-    expect([flags[199], flags[200]]).toEqual(['edited', 'edited-unseen']);
+    expect(answers.map((one) => one.intakeFlags)).toEqual([['edited'], ['edited-unseen'], ['edited']]);
   });
 });
 
