@@ -11,16 +11,21 @@ const MOST_TRIES = 3;
 const SHARING = [200, 14, 1] as const;
 
 /**
- * Claims a batch for this transaction: those tried least, of them the oldest. What is locked is the solver, not
- * the answer: which of a solver's answers counts is decided along with the mark, by one worker at a time. New
- * answers may arrive meanwhile.
+ * Claims a batch for this transaction: those never tried come first, or with `triedFirst` the others; of them the
+ * oldest. What is locked is the solver, not the answer: which of a solver's answers counts is decided along with
+ * the mark, by one worker at a time. New answers may arrive meanwhile.
  */
-export async function claimAnswers(tx: Tx, puzzleId: number): Promise<AnswerRecord[]> {
+export async function claimAnswers(
+  tx: Tx,
+  puzzleId: number,
+  { triedFirst = false }: { readonly triedFirst?: boolean } = {},
+): Promise<AnswerRecord[]> {
   const rows = await tx.$queryRaw<{ id: number; tries: number }[]>`
     select answer.id, least(answer.tries, 2) as tries
     from answer join solver on solver.id = answer.solver_id
     where answer.puzzle_id = ${puzzleId} and answer.work = 'to-mark'
-    order by least(answer.tries, 2), answer.id limit ${SHARING[0]} for no key update of solver skip locked`;
+    order by ${triedFirst} and answer.tries = 0, least(answer.tries, 2), answer.id
+    limit ${SHARING[0]} for no key update of solver skip locked`;
   const tries = rows[0]?.tries ?? 0;
   const alike = rows.filter((row) => row.tries === tries).slice(0, SHARING[tries]);
   const ids = alike.map((row) => row.id);

@@ -34,6 +34,7 @@ import { parkedOpinion } from './parked-mark.ts';
 import { renewStandings } from './renew-standings.ts';
 
 const BATCH_TIMEOUT_MS = 60_000;
+const TURNS = 4;
 
 /** What a run did. */
 export interface Marked {
@@ -45,8 +46,9 @@ export interface Marked {
 export async function markAnswers(input: { readonly puzzleId: number }): Promise<Marked> {
   let marked = 0;
   let lacking = 0;
-  for (;;) {
-    const batch = await tryBatch(input.puzzleId);
+  for (let turn = 1; ; turn += 1) {
+    // While new answers keep coming in, those that were begun before have their turn all the same.
+    const batch = await tryBatch(input.puzzleId, { triedFirst: turn % TURNS === 0 });
     marked += batch.marked;
     lacking += batch.lacking;
     if (batch.claimed === 0) break;
@@ -58,13 +60,13 @@ export async function markAnswers(input: { readonly puzzleId: number }): Promise
 type Batch = Marked & { readonly claimed: number };
 const NOTHING: Batch = { claimed: 0, marked: 0, lacking: 0 };
 
-async function tryBatch(puzzleId: number): Promise<Batch> {
+async function tryBatch(puzzleId: number, turn: { readonly triedFirst: boolean }): Promise<Batch> {
   const begun: number[] = [];
   try {
     return await inTransaction(async (tx) => {
       // After a lost race the batch is another one.
       await forget(begun.splice(0));
-      return markBatch(tx, puzzleId, begun);
+      return markBatch(tx, puzzleId, { ...turn, begun });
     }, BATCH_TIMEOUT_MS);
   } catch (error) {
     // What the database will not keep is some answer's fault, and tried in ever smaller batches.
@@ -82,12 +84,16 @@ async function forget(begun: readonly number[]): Promise<void> {
   }
 }
 
-async function markBatch(tx: Tx, puzzleId: number, begun: number[]): Promise<Batch> {
+async function markBatch(
+  tx: Tx,
+  puzzleId: number,
+  { begun, triedFirst }: { readonly begun: number[]; readonly triedFirst: boolean },
+): Promise<Batch> {
   const isRevealed = await holdReveal(tx, puzzleId);
   const puzzle = await loadPuzzle(tx, { id: puzzleId });
   const book = puzzle === null ? null : await loadBook(tx, puzzle);
   if (puzzle === null || book === null) return NOTHING;
-  const claimed = await claimAnswers(tx, puzzleId);
+  const claimed = await claimAnswers(tx, puzzleId, { triedFirst });
   if (claimed.length === 0) return NOTHING;
   const ids = claimed.map((answer) => answer.id);
   // On a connection of its own, while this one holds the solvers: nobody else can count the same try.

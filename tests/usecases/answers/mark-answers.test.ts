@@ -172,6 +172,31 @@ describe('marking', () => {
     ]);
   });
 
+  test('[F11] answers that were begun before are not kept waiting by those that keep coming in', async () => {
+    const { slug, puzzleId } = await open();
+    await extendWhole(puzzleId);
+    const begun = await sent(slug, 'Ra8#');
+    await db().answer.update({ where: { id: begun.answerId }, data: { tries: 1 } });
+    for (let number = 0; number < 2; number += 1) await sent(slug, 'Kf1');
+    // Whenever a mark is written another answer is there.
+    await db().$executeRaw`
+      create function send_more() returns trigger language plpgsql as $$ begin
+        if (select count(*) from answer where puzzle_id = new.puzzle_id) < 40 then
+          insert into answer (puzzle_id, solver_id, text, channel, client_key)
+          values (new.puzzle_id, new.solver_id, 'Kf1', 'page', 'more' || new.id);
+        end if;
+        return null;
+      end $$`;
+    await db().$executeRaw`
+      create trigger send_more after insert on mark for each row execute function send_more()`;
+    await markAnswers({ puzzleId });
+    await db().$executeRaw`drop trigger send_more on mark`;
+    const marks = await db().mark.findMany({ where: { puzzleId }, orderBy: { id: 'asc' } });
+    const place = marks.findIndex((mark) => mark.answerId === begun.answerId);
+    expect(marks.length).toBe(40);
+    expect(place).toBeLessThan(20);
+  });
+
   test('[F11] a database that is busy is no answer’s fault: no try is counted', async () => {
     const { slug, puzzleId } = await open();
     const { answerId } = await sent(slug, 'Ra8#');
