@@ -20,12 +20,18 @@ export async function claimAnswers(
   puzzleId: number,
   { triedFirst = false }: { readonly triedFirst?: boolean } = {},
 ): Promise<AnswerRecord[]> {
-  const rows = await tx.$queryRaw<{ id: number; tries: number }[]>`
-    select answer.id, least(answer.tries, 2) as tries
-    from answer join solver on solver.id = answer.solver_id
-    where answer.puzzle_id = ${puzzleId} and answer.work = 'to-mark'
-    order by ${triedFirst} and answer.tries = 0, least(answer.tries, 2), answer.id
-    limit ${SHARING[0]} for no key update of solver skip locked`;
+  // Two questions, not one order: the first is answered from the index of the work list, however long it is.
+  const fresh = () => tx.$queryRaw<{ id: number; tries: number }[]>`
+    select answer.id, 0 as tries from answer join solver on solver.id = answer.solver_id
+    where answer.puzzle_id = ${puzzleId} and answer.work = 'to-mark' and answer.tries = 0
+    order by answer.id limit ${SHARING[0]} for no key update of solver skip locked`;
+  const tried = () => tx.$queryRaw<{ id: number; tries: number }[]>`
+    select answer.id, least(answer.tries, 2) as tries from answer join solver on solver.id = answer.solver_id
+    where answer.puzzle_id = ${puzzleId} and answer.work = 'to-mark' and answer.tries > 0
+    order by least(answer.tries, 2), answer.id limit ${SHARING[1]} for no key update of solver skip locked`;
+  const [ask, otherwise] = triedFirst ? [tried, fresh] : [fresh, tried];
+  const first = await ask();
+  const rows = first.length > 0 ? first : await otherwise();
   const tries = rows[0]?.tries ?? 0;
   const alike = rows.filter((row) => row.tries === tries).slice(0, SHARING[tries]);
   const ids = alike.map((row) => row.id);

@@ -34,7 +34,7 @@ import { parkedOpinion } from './parked-mark.ts';
 import { renewStandings } from './renew-standings.ts';
 
 const BATCH_TIMEOUT_MS = 60_000;
-const TURNS = 4;
+const TURNS = 10;
 
 /** What a run did. */
 export interface Marked {

@@ -60,7 +60,7 @@ describe('[F11] an answer that cannot be marked', () => {
     expect(shown.question?.candidates[0]?.id).toBe('again');
     expect(await openDeskPuzzle(showId, puzzleId)).toMatchObject({ doubtful: 1 });
     const mark = await showMark({ puzzleId, answerId: poison.answerId, locale: 'en' });
-    expect(mark?.explanation).toContain('could not be marked by itself');
+    expect(mark?.explanation).toContain('could not be marked by the program');
   });
 
   test('[F11] "try again" marks it once the cause is gone; before, it is parked again', async () => {
