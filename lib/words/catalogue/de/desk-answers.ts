@@ -36,7 +36,7 @@ export const deskAnswersDe: Readonly<Record<keyof typeof deskAnswersEn, string>>
   'overrule-points-hint': 'Leer: was die Wertung vorsieht.',
   'overrule-why': 'Warum?',
   'overrule-why-hint': 'Steht neben der Wertung. Das Protokoll hält fest, wer, wann, von und nach.',
-  'overruled-beside': 'Anders entschieden: {why} Das Programm fand: {outcome}.',
+  'overruled-beside': 'Anders entschieden: „{why}“ – das Programm hatte gefunden: {outcome}.',
   'overruled-done': 'Entschieden. Was das Programm fand, bleibt daneben sichtbar.',
   'mark-history': 'Alle Wertungen dieser Antwort',
   'by-program': 'das Programm',

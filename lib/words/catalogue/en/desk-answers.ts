@@ -34,7 +34,7 @@ export const deskAnswersEn = {
   'overrule-points-hint': 'Left empty: what the scheme gives.',
   'overrule-why': 'Why?',
   'overrule-why-hint': 'Stands beside the mark. The log notes who, when, from and to.',
-  'overruled-beside': 'You overruled this: {why} The program found: {outcome}.',
+  'overruled-beside': 'Overruled: “{why}” – the program had found: {outcome}.',
   'overruled-done': 'Overruled. What the program found stays visible beside it.',
   'mark-history': 'All marks of this answer',
   'by-program': 'the program',

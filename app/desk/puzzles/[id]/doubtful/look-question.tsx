@@ -8,6 +8,7 @@ import { LedgerTable } from '../../../../_ui/mark-view.tsx';
 import { QuotedText } from '../../../../_ui/quoted-text.tsx';
 import { sayMoment } from '../../../../_ui/say-times.ts';
 import { RemarkWords } from '../../../../_ui/second-look.tsx';
+import { unbroken } from '../../../../_ui/unbroken.ts';
 import { KeyForm } from './key-form.tsx';
 import { settleLookAction } from './look-actions.ts';
 import { keyWords } from './question.tsx';
@@ -44,7 +45,7 @@ export function LookQuestion({ question, puzzle, zone, locale }: Input): ReactEl
         <p>
           <a href={`/desk/puzzles/${puzzle}/answers/${answer.id}`}>{outcomeLabel(labelled(mark), locale)}</a>.{' '}
           {say(locale, 'pages.points-of', { points: mark.points, most: shown.mostPoints })}{' '}
-          {shown.explanation}
+          {unbroken(shown.explanation ?? '')}
         </p>
       )}
       {ledger === null || ledger.rows.length === 0 ? null : (

@@ -10,6 +10,7 @@ import { BoardFigure } from '../../../../../_ui/board-figure.tsx';
 import { LedgerTable } from '../../../../../_ui/mark-view.tsx';
 import { QuotedText } from '../../../../../_ui/quoted-text.tsx';
 import { sayMoment } from '../../../../../_ui/say-times.ts';
+import { unbroken } from '../../../../../_ui/unbroken.ts';
 import { ActionForm } from '../../../../_parts/action-form.tsx';
 import { DeskPage } from '../../../../_parts/desk-page.tsx';
 import { SelectField, TextField } from '../../../../_parts/field.tsx';
@@ -36,6 +37,8 @@ export default async function AnswerPage({ params }: Place): Promise<ReactElemen
   if (shown === null) notFound();
   const { zone } = puzzle.record;
   const { mark, ledger } = shown;
+  // It tells the program's mark: under a mark of a person's it stands with what the program found.
+  const explanation = unbroken(shown.explanation ?? '');
   const turn = shown.fen.split(' ')[1] === 'b' ? 'b' : 'w';
   return (
     <DeskPage host={host} place="answers" puzzle={puzzleForFrame(puzzle)}>
@@ -46,7 +49,7 @@ export default async function AnswerPage({ params }: Place): Promise<ReactElemen
           {mark === null ? null : (
             <p>
               {say(locale, 'pages.points-of', { points: mark.points, most: shown.mostPoints })}{' '}
-              {shown.explanation}
+              {mark.overrule == null ? explanation : ''}
             </p>
           )}
           {shown.program === null || mark?.overrule == null ? null : (
@@ -54,7 +57,8 @@ export default async function AnswerPage({ params }: Place): Promise<ReactElemen
               {say(locale, 'desk.overruled-beside', {
                 outcome: outcomeLabel(labelled(shown.program), locale),
                 why: mark.overrule.why,
-              })}
+              })}{' '}
+              {explanation}
             </p>
           )}
           <p className="quiet">
