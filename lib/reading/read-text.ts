@@ -28,7 +28,9 @@ import { turnShape } from './shape.ts';
 /** Most readings kept, whatever is asked for (rule R7). */
 const MOST_READINGS = 1000;
 /** Steps a text may take; a step is about one lookup of moves. */
-const STEPS = 1800;
+const STEPS = 1400;
+/** The same for a further look at a text that has given no clean reading. */
+const FEWER_STEPS = 700;
 
 /** A total cost above which the thorough search is worth its steps. */
 const CLEAN = 6;
@@ -98,7 +100,7 @@ function readItems(task: Task): Reading[] {
     ];
     for (const again of tasks) {
       if ((states[0]?.cost ?? 0) <= CLEAN) break;
-      const found = searchReadings(again, { left: STEPS });
+      const found = searchReadings(again, { left: again.isThorough ? STEPS : FEWER_STEPS });
       if ((found[0]?.cost ?? 0) < (states[0]?.cost ?? 0)) states = found;
     }
   }
