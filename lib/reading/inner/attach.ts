@@ -22,6 +22,9 @@ import { endLine, type State } from './state.ts';
 /** Positions looked at where a move may stand in another's place behind gaps. */
 const FEW_POSITIONS = 4;
 
+/** Plies from the start within which a thorough search takes a move that could be a reply for the solver's as well. */
+const DOUBTED_PLIES = 6;
+
 /** A token about to join. */
 export interface Attached {
   readonly state: State;
@@ -73,7 +76,8 @@ function joinFirst(
     isSolversNumber(state, item, node);
   if (budget.left <= 0) return least;
   const isListing = relation === 'continue' && isSolversList(node);
-  if (direct.length > 0 && !isNamed && !isListing && attached.isThorough !== true) return least;
+  const isDoubted = attached.isThorough === true && node.written < DOUBTED_PLIES;
+  if (direct.length > 0 && !isNamed && !isListing && !isDoubted) return least;
   for (const landing of landingsAfterGap(node, shapes, budget)) {
     least = Math.min(least, join(attached, { node, relation, way, landing, followsGap: true, isNamed }));
   }
