@@ -18,6 +18,9 @@ export interface Match {
   readonly isGenerous: boolean;
 }
 
+/** Where castling takes the king, and the rooks' corners: a1, c1, g1, h1 and the same on the last rank. */
+const CASTLING_GOALS: ReadonlySet<Square> = new Set([0, 2, 6, 7, 56, 58, 62, 63]);
+
 const KING_ON_E = (board: Uint8Array): boolean => board[4] === 6 || board[60] === 14;
 
 /**
@@ -62,7 +65,8 @@ function matchShape(position: Position, shape: Shape, lastTo: Square): Match[] {
 }
 
 function candidates(position: Position, shape: Shape): readonly Move[] {
-  const isCastlingSquare = (shape.kinds & KIND_BIT.k) !== 0 && KING_ON_E(position.board);
+  const isCastlingSquare =
+    (shape.kinds & KIND_BIT.k) !== 0 && CASTLING_GOALS.has(shape.to) && KING_ON_E(position.board);
   if (shape.to < 0) return legalMoves(position);
   const moves = movesTo(position, shape.to, shape.kinds);
   if (!isCastlingSquare || position.castling === 0) return moves;

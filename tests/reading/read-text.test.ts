@@ -27,6 +27,22 @@ describe('bounds', () => {
     expect(readText({ position, text: 'Qe1', maxReadings: 2 }).readings).toHaveLength(2);
   });
 
+  test('[R7] letters that may be a king cost no more beside castling rights than without them (ratio in one run)', () => {
+    const text = 'wrong: Re8 right: Re7 '.repeat(190);
+    const cost = (rights: string): number => {
+      const position = positionOf(`r3k2r/ppp2ppp/8/8/8/8/PPP2PPP/R3K2R w ${rights} - 0 1`);
+      const times = Array.from({ length: 12 }, () => {
+        const start = process.cpuUsage();
+        readText({ position, text });
+        const { user, system } = process.cpuUsage(start);
+        return user + system;
+      });
+      return Math.min(...times);
+    };
+    cost('-');
+    expect(cost('KQkq') / cost('-')).toBeLessThan(2.5);
+  });
+
   test('[R7] 300 random, 300 mutated and 60 hostile texts of seed 7: no throw, all bounds kept, every move legal', () => {
     const random = createRandom(7);
     const cases = readingCases();
