@@ -140,7 +140,7 @@ export function replace(state: State, item: MoveItem, node: Node, child: Node, i
         ? COST.bracketChoice
         : state.isFreshBracket
           ? inBracket
-          : plainCost(state, item, COST.plainChoice);
+          : plainCost(state, item, COST.plainChoice, contradictsNumber(state, item, child));
   return { state: { ...state, ended, cursor: child, kind }, liberty };
 }
 
@@ -164,9 +164,15 @@ function isUnconditional({ main }: State, { cues }: MoveItem, node: Node): boole
 }
 
 /** Without any word a move takes another's place only where a sentence, a line or the game begins anew. */
-function plainCost(state: State, item: MoveItem, cost: number): number {
-  const isNew = item.isFreshStart || state.kind === 'walk' || state.kind === 'try' || item.number !== null;
+function plainCost(state: State, item: MoveItem, cost: number, isMisnumbered = false): number {
+  const isNumbered = item.number !== null && !isMisnumbered;
+  const isNew = item.isFreshStart || state.kind === 'walk' || state.kind === 'try' || isNumbered;
   return isNew || !hasReply(state.cursor) ? cost : COST.unmarked;
+}
+
+/** "1.Rxh7 Qxh7 2.Qxh7": a second move by its number is no other first one. */
+function contradictsNumber({ numberOffset }: State, { number }: MoveItem, child: Node): boolean {
+  return number !== null && numberOffset !== null && number - numberOffset !== child.solverMoves;
 }
 
 /** Rule R3: what stood there is taken back. */
