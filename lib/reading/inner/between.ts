@@ -98,9 +98,19 @@ export function readBetween(gap: readonly AnyLexeme[], isFirst: boolean): Betwee
   }
   if (dashes >= 2) found.cues.add('any');
   readCues(words, breaks, found, isFirst);
+  if (REFUTERS.has(words.slice(-2).join(' ')) || REFUTERS.has(words[words.length - 1] ?? ''))
+    found.cues.add('refutation');
   if (words.slice(0, 4).some((word) => SEVERAL.has(word))) found.saysOfLast.add('of-several');
   return found;
 }
+
+/** "Qd6 fails to Nxd6": the last words before the defence that refutes a move. */
+const REFUTERS = new Set(
+  `fails to|fail to|failed to|loses to|runs into|run into|walks into|met by|answered by|because of|due to|scheitert an|wegen|culpa de|causa de|cause de|causa di|
+   из за|из-за|yuzunden`
+    .split('|')
+    .map((phrase) => phrase.trim()),
+);
 
 /** "Before he escapes", "never escapes": what comes to nothing does not come to it. */
 const DENIALS = new Set(

@@ -31,6 +31,8 @@ export const COST = {
   resume: 4,
   /** A move named again. */
   mention: 1,
+  /** What is said to refute a move, taken for the solver's own. */
+  refutationCounts: 22,
   /** A move announced as a threat and not counted (rule R10). */
   skippedThreat: 4,
   /** The defender's threat, taken for a move of the line. */

@@ -27,6 +27,8 @@ export type Cue =
   | 'candidates'
   /** A whole verdict where a sentence ends behind it ("and nothing."). */
   | 'nothing'
+  /** The defence that turns the move before it down follows. */
+  | 'refutation'
   /** What was played before the puzzle's position. */
   | 'played'
   /** The same of a side that is named: the solver's threat or the defender's. */

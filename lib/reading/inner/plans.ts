@@ -50,6 +50,8 @@ export function goOn(state: State, item: MoveItem, child: Node): Plan {
   if (cues.has('branch') && item.isFreshStart && child.by === 'defender') liberty += 2;
   if (cues.has('branch') && state.ended?.kind === 'branch' && isBeside(state.ended.node, child)) liberty += 1;
   if (cues.has('menace') && child.by === 'solver') liberty += COST.menaceCounts;
+  // Straight behind a reply it is the reply that is refuted.
+  if (cues.has('refutation') && child.by === 'solver' && child.followsGap) liberty += COST.refutationCounts;
   if (cues.has('menace-too') && child.by === 'solver') liberty += COST.menaceTooCounts;
   // "I'd go" speaks of the solver's own move.
   if ((cues.has('verdict') || cues.has('own')) && child.by === 'defender') liberty += COST.number;
@@ -96,7 +98,9 @@ function leaveWalk(state: State, child: Node): Plan {
 export function replace(state: State, item: MoveItem, node: Node, child: Node, isStuck: boolean): Plan {
   const { cues } = item;
   if (node === state.main) {
-    const liberty = state.kind !== 'try' ? COST.resume : isNewStart(state, item) ? 0 : COST.restartInTry;
+    const refutes = cues.has('refutation') && child.by === 'solver' ? COST.refutationCounts : 0;
+    const resumes = state.kind !== 'try' ? COST.resume : isNewStart(state, item) ? 0 : COST.restartInTry;
+    const liberty = resumes + refutes;
     return { state: { ...state, ended: endLine(state), cursor: child, main: child, kind: 'main' }, liberty };
   }
   const replaced = childTowards(node, state.cursor) ?? childTowards(node, state.main);
