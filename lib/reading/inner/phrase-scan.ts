@@ -334,7 +334,7 @@ function takeRole(scan: PhraseScan, role: WordRole, word: string): boolean {
     phrase.isPassant = true;
   } else {
     const isBeforeCastle = isCastlingBehind(lexemes, scan.at + 1);
-    if (!phrase.castles && !isBeforeCastle) return word === 'lang' || advance(scan, false);
+    if (!phrase.castles && !isBeforeCastle) return word !== 'lang' && advance(scan, false);
     phrase.side = role === 'short' ? 'short' : 'long';
   }
   return advance(scan, true);
