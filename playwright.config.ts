@@ -11,6 +11,7 @@ const chromium = [
 
 export default defineConfig({
   testDir: 'tests/flows',
+  globalSetup: './tests/flows/support/build-first.ts',
   outputDir: '.artifacts/playwright',
   // Each file starts a program of its own: two at a time keep two cores busy, and no file waits for another.
   workers: 2,
