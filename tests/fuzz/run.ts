@@ -6,19 +6,27 @@ import { createRandom } from '#lib/kit/random.ts';
 import { readText } from '#lib/reading/read-text.ts';
 import type { Position } from '#lib/rules/position.ts';
 import { faultsOf } from '../support/fuzz-reading.ts';
-import { hostileText, mutatedText, randomText } from '../support/hostile-texts.ts';
+import {
+  hostileText,
+  mutatedText,
+  randomText,
+  shuffledText,
+  vocabularyOf,
+} from '../support/hostile-texts.ts';
 import { otherBoard } from '../support/other-rules.ts';
 import { positionOf } from '../support/positions.ts';
 import { readingCases, readingPositions } from '../support/reading-cases.ts';
 
 const count = Number(process.argv[2] ?? 1_000_000);
 const seed = Number(process.argv[3] ?? 4);
-/** Of a thousand texts so many are hostile (long), the rest half mutated, half random. */
+/** Of a thousand texts so many are hostile (long), and so many are real words in any order; the rest half mutated, half random. */
 const HOSTILE_PER_MILLE = 10;
+const SHUFFLED_PER_MILLE = 290;
 const BOUND_MS = 20;
 
 const random = createRandom(seed);
 const cases = readingCases();
+const vocabulary = vocabularyOf(cases.map(({ text }) => text));
 const boards = [...readingPositions().values()].map((fen): { fen: string; position: Position } => ({
   fen,
   position: positionOf(fen),
@@ -52,7 +60,8 @@ for (let done = 1; done <= count; done += 1) {
   let text: string;
   let { fen, position } = board;
   if (kind < HOSTILE_PER_MILLE) text = hostileText(random);
-  else if (kind < 505) {
+  else if (kind < HOSTILE_PER_MILLE + SHUFFLED_PER_MILLE) text = shuffledText(random, vocabulary);
+  else if (kind < 650) {
     const real = random.pick(cases);
     fen = real.fen;
     position = byFen.get(fen) ?? position;

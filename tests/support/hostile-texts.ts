@@ -150,6 +150,19 @@ export function randomText(random: Random): string {
   return parts.join('');
 }
 
+/**
+ * Words of real texts in any order: pairs that nobody would write side by side have ended in a loop before.
+ * `vocabulary`: the words to draw from (`vocabularyOf`).
+ */
+export function shuffledText(random: Random, vocabulary: readonly string[]): string {
+  return Array.from({ length: 2 + random.int(9) }, () => random.pick(vocabulary)).join(' ');
+}
+
+/** Each different word of the texts, in the order in which they come. */
+export function vocabularyOf(texts: readonly string[]): string[] {
+  return [...new Set(texts.flatMap((text) => text.split(/\s+/)).filter((word) => word !== ''))];
+}
+
 /** A real text with up to four characters changed, dropped, doubled or moved. */
 export function mutatedText(random: Random, text: string): string {
   let mutated = text;

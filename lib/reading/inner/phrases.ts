@@ -176,7 +176,11 @@ function phraseAt(
   // "He takes": somebody named by no man takes what has just moved.
   if (before?.type === 'word' && SUBJECTS.has(before.word) && isVerb(lexemes[start]))
     scan.phrase.isRecapture = true;
-  while (scan.at < lexemes.length && scan.at < start + LONGEST) if (!takeLexeme(scan)) break;
+  // A word that is taken moves the scan on; were one not to, the phrase would end there and not the program (rule R7).
+  for (let before = -1; scan.at > before && scan.at < Math.min(lexemes.length, start + LONGEST); ) {
+    before = scan.at;
+    if (!takeLexeme(scan)) break;
+  }
   const strength = worthOf(scan.phrase);
   const first = lexemes[start];
   const last = lexemes[scan.end - 1];
