@@ -7,6 +7,7 @@ import { openSlug } from './support/board-page.ts';
 import { claimDesk } from './support/claim-desk.ts';
 import { lookAtBoth } from './support/look-at.ts';
 import { makeUnclear } from './support/make-unclear.ts';
+import { problemsOf } from './support/quiet-page.ts';
 import { startSampleApp } from './support/sample-app.ts';
 
 const HOSTILE = '<img src=x onerror=alert(1)> \u202eIt was the other knight';
@@ -50,12 +51,7 @@ async function viewer(browser: Browser): Promise<Page> {
 /** Looks at an address in light and dark, with every fold of its main part open if asked. */
 async function look(context: BrowserContext, address: string, name: string, open = false): Promise<void> {
   const page = await context.newPage();
-  const problems: string[] = [];
-  page.on('pageerror', (error) => problems.push(error.message));
-  page.on('dialog', (dialog) => {
-    problems.push(`a dialog: ${dialog.message()}`);
-    void dialog.dismiss();
-  });
+  const problems = problemsOf(page);
   await page.goto(address);
   if (open) for (const one of await page.locator('main summary').all()) await one.click();
   problems.push(...(await lookAtBoth(page, `second-look/${name}`)));

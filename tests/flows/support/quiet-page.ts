@@ -7,13 +7,8 @@ export interface QuietPage {
   readonly close: () => Promise<void>;
 }
 
-/** Opens a page whose console must stay silent: breaches of the content policy show there. */
-export async function quietPage(
-  browser: Browser,
-  options: Parameters<Browser['newContext']>[0] = {},
-): Promise<QuietPage> {
-  const context = await browser.newContext({ locale: 'en-GB', ...options });
-  const page = await context.newPage();
+/** Whatever the page's console, an error or a dialog says from now on, a line each. */
+export function problemsOf(page: Page): string[] {
   const problems: string[] = [];
   page.on('pageerror', (error) => problems.push(error.message));
   page.on('dialog', (dialog) => {
@@ -23,5 +18,15 @@ export async function quietPage(
   page.on('console', (message) => {
     if (message.type() === 'error' || message.type() === 'warning') problems.push(message.text());
   });
-  return { page, problems, close: () => context.close() };
+  return problems;
+}
+
+/** Opens a page whose console must stay silent: breaches of the content policy show there. */
+export async function quietPage(
+  browser: Browser,
+  options: Parameters<Browser['newContext']>[0] = {},
+): Promise<QuietPage> {
+  const context = await browser.newContext({ locale: 'en-GB', ...options });
+  const page = await context.newPage();
+  return { page, problems: problemsOf(page), close: () => context.close() };
 }
